@@ -1,0 +1,23 @@
+import { startEmbedded } from "@/lib/cli/embedded/start";
+import { migrate } from "@/lib/storage/migrate";
+import { openDatabase } from "@/lib/storage/client";
+import { found } from "@/lib/commands/found";
+import { Department, StepClock, exampleFiles } from "@/seed/department";
+import { QUILLHAVEN, ORGANISATION, FOUNDER, DEMO_PASSWORD } from "@/seed/demo-people";
+import { instant } from "@/lib/units/time";
+import { rmSync } from "node:fs";
+rmSync("/tmp/seedtry", {recursive:true, force:true});
+const e = await startEmbedded({ folder: "/tmp/seedtry", port: 4351, fast: true });
+await migrate(e.ownerUrl);
+const clock = new StepClock(instant(Date.parse("2026-11-04T10:00:00Z")));
+const owner = openDatabase(e.ownerUrl);
+const ids = await found(owner, clock, { organisation: ORGANISATION, facility: QUILLHAVEN.name, ...QUILLHAVEN, name: FOUNDER.name, userId: FOUNDER.userId, password: DEMO_PASSWORD } as any);
+await owner.close();
+const db = openDatabase(e.appUrl);
+let d = await Department.open(db, clock, ids);
+await d.import("a.brandt", clock.now(), exampleFiles("us-quillhaven"));
+const hs = await d.holders(clock.now());
+const { startCheck } = await import("@/lib/commands/start-check");
+d = await Department.open(db, clock, ids);
+for (let r=0;r<6;r++){ const t=performance.now(); const c=process.cpuUsage(); for (const x of hs.slice(0,20)) await d.does("n.halabi", clock.now(), startCheck, { workstationId: x.workstationId!, kind: "daily" }); const u=process.cpuUsage(c); console.log("start", (performance.now()-t)/20, "cpu ms", (u.user+u.system)/20000);}
+await db.close(); await e.stop();

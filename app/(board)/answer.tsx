@@ -1,0 +1,19 @@
+import { classNames } from "@/app/_ui/class-names";
+import { answerSentence } from "@/lib/domain/morning";
+import type { BoardRow } from "@/lib/schemas/board";
+import type { Instant } from "@/lib/units/time";
+import styles from "./board.module.css";
+
+/** The answer first, as a sentence. Spoken again when it changes. */
+export function Answer({ rooms, now, zone }: { rooms: readonly BoardRow[]; now: Instant; zone: string }) {
+  const { parts } = answerSentence(rooms, now, zone);
+  return (
+    <p className={styles.answer} aria-live="polite" aria-atomic="true">
+      {parts.map(({ text, tone }) => (
+        <span key={text} className={classNames(tone !== "plain" && styles[tone])}>
+          {text}{" "}
+        </span>
+      ))}
+    </p>
+  );
+}

@@ -1,0 +1,17 @@
+import { type Instant, timeIn } from "@/lib/units/time";
+import styles from "./board.module.css";
+
+export function LiveLine({ live, now, zone }: { live: boolean; now: Instant; zone: string }) {
+  return (
+    <span className={styles.live}>
+      <svg width="10" height="10" viewBox="0 0 10 10" aria-hidden="true">
+        {live ? (
+          <circle cx="5" cy="5" r="4" fill="currentColor" />
+        ) : (
+          <path d="M1 1l8 8M9 1L1 9" stroke="currentColor" strokeWidth="2" />
+        )}
+      </svg>
+      {live ? "live" : "not live"} {timeIn(zone, now)}
+    </span>
+  );
+}

@@ -1,0 +1,162 @@
+import { z } from "zod";
+import { READS, type ReadRoute } from "@/app/_edge/openapi-reads";
+import { COMMANDS } from "@/lib/commands/all";
+import { PERMISSIONS } from "@/lib/domain/permission";
+import { saveDraftReply, saveDraftRequest } from "@/lib/schemas/check";
+import { problemDetails } from "@/lib/schemas/problem";
+import {
+  addFacilityReply,
+  addFacilityRequest,
+  changeFacilityRequest,
+  importPreview,
+  importRequest,
+} from "@/lib/schemas/set-up";
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** zod's JSON Schema of what travels on the wire. */
+const schemaOf = (schema: z.ZodType, io: "input" | "output" = "output"): Json => {
+  const { $schema: _dialect, ...rest } = z.toJSONSchema(schema, { io, unrepresentable: "any" }) as Record<
+    string,
+    unknown
+  >;
+  return rest;
+};
+
+const json = (schema: Json): Json => ({ content: { "application/json": { schema } } });
+const problem = (description: string): Json => ({
+  description,
+  content: { "application/problem+json": { schema: { $ref: "#/components/schemas/Problem" } } },
+});
+
+const REFUSALS: Json = {
+  "401": problem("Not signed in, or the session has ended"),
+  "403": problem("Not allowed for this person, or not from here"),
+  "404": problem("No such thing in this facility"),
+};
+const WRITE_REFUSALS: Json = {
+  ...REFUSALS,
+  "400": problem("Not JSON, or a bad Idempotency-Key"),
+  "409": problem("It has moved on, is done already, or somebody else has it"),
+  "415": problem("Not application/json"),
+  "422": problem("A field is not right: which, its value, and what would be"),
+};
+
+const KEY: Json = {
+  name: "Idempotency-Key",
+  in: "header",
+  required: false,
+  description:
+    "New for every new request; the same key with the same body gets the same reply and changes nothing again.",
+  schema: { type: "string", minLength: 8, maxLength: 128 },
+};
+
+interface Write {
+  readonly path: string;
+  readonly summary: string;
+  readonly request: z.ZodType;
+  readonly reply: z.ZodType;
+  readonly roles?: readonly string[];
+  readonly keyed: boolean;
+}
+
+const writes = (): Write[] => [
+  ...COMMANDS.map(({ name, summary, schema, replySchema }) => ({
+    path: `/api/v1/commands/${name}`,
+    summary,
+    request: schema,
+    reply: replySchema,
+    roles: PERMISSIONS[name],
+    keyed: true,
+  })),
+  {
+    path: "/api/v1/commands/save-draft",
+    summary: "Keep what is being typed into a check.",
+    request: saveDraftRequest,
+    reply: saveDraftReply,
+    roles: PERMISSIONS["save-draft"],
+    keyed: false,
+  },
+  {
+    path: "/api/v1/commands/add-facility",
+    summary: "Add a facility to the organisation.",
+    request: addFacilityRequest,
+    reply: addFacilityReply,
+    roles: PERMISSIONS["add-facility"],
+    keyed: false,
+  },
+  {
+    path: "/api/v1/imports/preview",
+    summary: "Say what an import would do, row by row, without doing it.",
+    request: importRequest,
+    reply: importPreview,
+    roles: PERMISSIONS["import-department"],
+    keyed: false,
+  },
+  {
+    path: "/api/v1/session",
+    summary: "Move the session to another facility of the same person.",
+    request: changeFacilityRequest,
+    reply: changeFacilityRequest,
+    keyed: false,
+  },
+];
+
+const writeOperation = ({ summary, request, reply, roles, keyed }: Write): Json => ({
+  summary,
+  ...(roles ? { description: `For: ${roles.join(", ")}.` } : {}),
+  ...(keyed ? { parameters: [KEY] } : {}),
+  requestBody: { required: true, ...json(schemaOf(request, "input")) },
+  responses: { "200": { description: "Done", ...json(schemaOf(reply)) }, ...WRITE_REFUSALS },
+});
+
+const readOperation = ({ summary, path, query, reply, text }: ReadRoute): Json => ({
+  summary,
+  parameters: [
+    ...[...path.matchAll(/\{(\w+)\}/g)].map(([, name]) => ({
+      name,
+      in: "path",
+      required: true,
+      schema: { type: "string" },
+    })),
+    ...(query ? queryParameters(query) : []),
+  ],
+  responses: {
+    "200": {
+      description: "As it is now",
+      ...(reply ? json(schemaOf(reply)) : { content: { [text ?? "text/plain"]: { schema: { type: "string" } } } }),
+    },
+    ...REFUSALS,
+  },
+});
+
+function queryParameters(query: z.ZodType): Json[] {
+  const { properties = {}, required = [] } = schemaOf(query, "input") as {
+    properties?: Record<string, Json>;
+    required?: string[];
+  };
+  return Object.entries(properties).map(([name, schema]) => ({
+    name,
+    in: "query",
+    required: required.includes(name),
+    schema,
+  }));
+}
+
+/** OpenAPI 3.1 from the zod schemas: nothing in it is written twice. */
+export function openApi(): Json {
+  const paths: Record<string, Record<string, Json>> = {};
+  for (const read of READS) paths[read.path] = { ...paths[read.path], get: readOperation(read) };
+  for (const write of writes()) paths[write.path] = { ...paths[write.path], post: writeOperation(write) };
+  return {
+    openapi: "3.1.0",
+    info: {
+      title: "Yokeboard",
+      version: "1",
+      description:
+        "Readiness of anesthesia workstations. A record and planning aid, not a medical device. Sign in first; the session is the cookie of the pages.",
+    },
+    paths,
+    components: { schemas: { Problem: schemaOf(problemDetails) } },
+  };
+}

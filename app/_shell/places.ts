@@ -1,0 +1,29 @@
+/** The places of the product, in the order of the navigation. `needs`: shown to who may do at least one of these. */
+export interface Place {
+  href: string;
+  label: string;
+  needs: readonly string[];
+}
+
+export const PLACES: readonly Place[] = [
+  { href: "/", label: "Rooms", needs: [] },
+  { href: "/tasks", label: "To do", needs: [] },
+  { href: "/history", label: "History", needs: [] },
+  { href: "/reports", label: "Reports", needs: [] },
+  { href: "/set-up", label: "Set-up", needs: ["import-department", "add-person", "add-facility"] },
+];
+
+export function placesFor(mayDo: readonly string[]): readonly Place[] {
+  return PLACES.filter(({ needs }) => needs.length === 0 || needs.some((command) => mayDo.includes(command)));
+}
+
+/** A room belongs to Rooms, a check to the place it was opened from; every other path to the place it begins with. */
+export function placeOf(path: string): string | null {
+  if (path === "/" || path.startsWith("/rooms")) return "/";
+  return PLACES.find(({ href }) => href !== "/" && (path === href || path.startsWith(`${href}/`)))?.href ?? null;
+}
+
+/** A check fills the screen of a phone: its own buttons stand where the places would. */
+export function fillsTheScreen(path: string): boolean {
+  return path.startsWith("/checks/");
+}

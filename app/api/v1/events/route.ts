@@ -1,0 +1,22 @@
+import type { NextRequest } from "next/server";
+import { signInRequired } from "@/app/_edge/problem";
+import { actorOf } from "@/app/_edge/request-actor";
+import { eventStream } from "@/lib/live/event-stream";
+import { runningHub } from "@/lib/live/running-hub";
+
+export const dynamic = "force-dynamic";
+
+/** The facility's changes as they happen (Server-Sent Events): hello, rows, beat, ended. */
+export async function GET(request: NextRequest): Promise<Response> {
+  const actor = await actorOf(request);
+  if (!actor?.sessionId) return signInRequired();
+  const body = eventStream(runningHub(), actor.facility.id, actor.sessionId, request.signal);
+  return new Response(body, {
+    headers: {
+      "content-type": "text/event-stream; charset=utf-8",
+      // Compressed or gathered up on its way, an event would wait for the next one.
+      "cache-control": "no-cache, no-transform",
+      "x-accel-buffering": "no",
+    },
+  });
+}

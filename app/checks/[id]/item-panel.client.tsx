@@ -1,0 +1,109 @@
+"use client";
+
+import { type FormEvent, type ReactNode, useEffect, useId, useRef } from "react";
+import { AnswerField } from "@/app/_parts/answer/answer-field.client";
+import type { Typed } from "@/app/_parts/answer/typed";
+import { TextAreaField } from "@/app/_ui/field";
+import type { CheckItemView } from "@/lib/schemas/check";
+import { type CheckState, fieldsOf, standingOf } from "./check-state";
+import styles from "./item-panel.module.css";
+import { RecordedLine } from "./recorded-line.client";
+
+export interface ItemPanelProps {
+  readonly state: CheckState;
+  readonly item: CheckItemView;
+  readonly position: string;
+  readonly onTyped: (typed: Typed) => void;
+  readonly onComplete: (typed: Typed) => void;
+  /** Enter, or the footer's Next. */
+  readonly onNext: () => void;
+  readonly footer: ReactNode;
+}
+
+/** One item of the check: what to do, why, the fields, and what was recorded. */
+export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, footer }: ItemPanelProps) {
+  const id = useId();
+  const form = useRef<HTMLFormElement>(null);
+  const error = state.errors[item.key] ?? null;
+  useFocusOnItem(form, item.key);
+  useFocusOnMissing(form, error?.field ?? null, error);
+  const typed = fieldsOf(state, item);
+  const standing = standingOf(state, item);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    onNext();
+  };
+  return (
+    <form ref={form} className={styles.panel} aria-labelledby={`${id}-title`} onSubmit={submit} noValidate>
+      <div className={styles.words}>
+        <p className={styles.position}>
+          {position}
+          {EACH_LOOKS[item.by] ?? ""}
+        </p>
+        <h2 id={`${id}-title`} className={styles.title} tabIndex={-1} data-title="">
+          {item.title}
+        </h2>
+        <p className={styles.how}>{item.how}</p>
+        {item.why ? (
+          <details className={styles.why}>
+            <summary>Why?</summary>
+            <p>{item.why}</p>
+          </details>
+        ) : null}
+      </div>
+      <AnswerField
+        key={item.key}
+        form={item.form}
+        typed={typed}
+        label={item.title}
+        limits={item.limits}
+        error={error}
+        item={item.item}
+        onTyped={onTyped}
+        onComplete={onComplete}
+      />
+      <RecordedLine state={state} item={item} />
+      {standing.answer !== null || typed.note !== "" ? (
+        <details className={styles.why} open={standing.state === "failing" || typed.note !== "" ? true : undefined}>
+          <summary>{standing.state === "failing" ? "What did you see?" : "Add a note"}</summary>
+          <TextAreaField
+            label="Note, kept with the answer"
+            maxLength={500}
+            rows={2}
+            value={typed.note}
+            onChange={(event) => onTyped({ ...typed, note: event.target.value })}
+          />
+        </details>
+      ) : null}
+      {footer}
+    </form>
+  );
+}
+
+/** Said where it matters who looks: two looks on purpose, or one that cannot be handed on. */
+const EACH_LOOKS: Partial<Record<CheckItemView["by"], string>> = {
+  both: " · technician and provider each look",
+  provider: " · the provider looks",
+};
+
+/** A new item comes up: a keyboard goes on in its first field, a thumb starts at its title (and no field scrolls it away). */
+function useFocusOnItem(form: { current: HTMLFormElement | null }, key: string) {
+  const shown = useRef<string | null>(null);
+  useEffect(() => {
+    const first = shown.current === null;
+    shown.current = key;
+    const fine = window.matchMedia("(pointer: fine)").matches;
+    const target = form.current?.querySelector<HTMLElement>(fine ? "[data-first]" : "[data-title]");
+    target?.focus({ preventScroll: true });
+    if (!first) window.scrollTo({ top: 0 });
+  }, [form, key]);
+}
+
+/** What is missing gets the focus, so that y, n or a figure goes where it belongs. */
+function useFocusOnMissing(form: { current: HTMLFormElement | null }, field: string | null, error: unknown) {
+  useEffect(() => {
+    if (!error || !field) return;
+    const missing = form.current?.querySelector<HTMLElement>(`[data-field="${field}"] button`);
+    missing?.focus();
+  }, [form, field, error]);
+}

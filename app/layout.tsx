@@ -1,0 +1,42 @@
+import "@fontsource-variable/atkinson-hyperlegible-next/index.css";
+import "./tokens.css";
+import "./globals.css";
+
+import type { Metadata, Viewport } from "next";
+import type { ReactNode } from "react";
+import { currentPerson } from "@/app/_edge/page-actor";
+import { Shell } from "@/app/_shell/shell";
+import { readSession } from "@/lib/queries/session";
+import { Providers } from "./providers.client";
+
+/** Every page carries its request's nonce and a person's own data, so none is made ahead of its request. */
+export const dynamic = "force-dynamic";
+
+export const metadata: Metadata = {
+  title: { default: "Yokeboard", template: "%s · Yokeboard" },
+  description: "Which rooms can start, and if not, what is missing and who is on it.",
+  robots: { index: false, follow: false },
+};
+
+export const viewport: Viewport = {
+  width: "device-width",
+  initialScale: 1,
+  themeColor: [
+    { media: "(prefers-color-scheme: light)", color: "#f4f3ee" },
+    { media: "(prefers-color-scheme: dark)", color: "#12161a" },
+  ],
+};
+
+export default async function RootLayout({ children }: { children: ReactNode }) {
+  const actor = await currentPerson();
+  const session = actor ? await readSession(actor) : null;
+  return (
+    <html lang="en">
+      <body>
+        <Providers session={session}>
+          <Shell session={session}>{children}</Shell>
+        </Providers>
+      </body>
+    </html>
+  );
+}

@@ -1,0 +1,14 @@
+import { LinkButton } from "@/app/_ui/link-button";
+import { Page, PageHeading } from "@/app/_ui/page";
+
+export default function NotFound() {
+  return (
+    <Page narrow>
+      <PageHeading title="There is nothing at this address" />
+      <p>The room, check or task may belong to another facility, or the address was cut short.</p>
+      <p>
+        <LinkButton href="/">To the rooms</LinkButton>
+      </p>
+    </Page>
+  );
+}

@@ -1,0 +1,33 @@
+"use client";
+
+import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
+import { type ReactNode, useState } from "react";
+import { LiveProvider } from "@/app/_live/live-provider.client";
+import { mayRetry, ProblemError } from "@/app/_parts/api.client";
+import { SessionProvider } from "@/app/_parts/session.client";
+import { SignInDialog } from "@/app/_parts/sign-in-dialog.client";
+import type { SessionView } from "@/lib/schemas/set-up";
+
+/** A refusal is an answer and is not asked again; a server not reached is asked twice more. */
+function shouldRetry(failures: number, error: Error): boolean {
+  if (error instanceof ProblemError && !mayRetry(error.problem)) return false;
+  return failures < 2;
+}
+
+function newClient(): QueryClient {
+  return new QueryClient({
+    defaultOptions: { queries: { staleTime: 30_000, retry: shouldRetry, refetchOnWindowFocus: true } },
+  });
+}
+
+export function Providers({ session, children }: { session: SessionView | null; children: ReactNode }) {
+  const [client] = useState(newClient);
+  return (
+    <QueryClientProvider client={client}>
+      <SessionProvider session={session}>
+        {session ? <LiveProvider facilityId={session.facility.id}>{children}</LiveProvider> : children}
+        <SignInDialog />
+      </SessionProvider>
+    </QueryClientProvider>
+  );
+}

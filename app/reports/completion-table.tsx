@@ -1,0 +1,96 @@
+import Link from "next/link";
+import { dayText } from "@/app/_parts/format";
+import { classNames } from "@/app/_ui/class-names";
+import { DataTable } from "@/app/_ui/data-table";
+import { VisuallyHidden } from "@/app/_ui/visually-hidden";
+import type { CompletionReport } from "@/lib/schemas/report";
+import { CELL_LOOK, type Cell, CellShape } from "./cell-look";
+import { cellHref, type Range } from "./range";
+import styles from "./reports.module.css";
+
+/** Rooms down, days across. Each cell opens its record; the key says what the shapes mean. */
+export function CompletionTable({
+  report,
+  range,
+  shown,
+}: {
+  report: CompletionReport;
+  range: Range;
+  shown: string | null;
+}) {
+  const days = report.rooms[0]?.cells.map(({ date }) => date) ?? [];
+  return (
+    <>
+      <CellKey />
+      <DataTable name="Daily checks by room and day">
+        <thead>
+          <tr>
+            <th scope="col" className={styles.roomHead}>
+              Room
+            </th>
+            <th scope="col">Done</th>
+            {days.map((date) => (
+              <th key={date} scope="col" className={styles.dayHead}>
+                {dayText(date)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {report.rooms.map((room) => (
+            <tr key={room.roomId}>
+              <th scope="row" className={styles.roomHead}>
+                {room.name}
+              </th>
+              <td className={styles.done}>{room.due === 0 ? "n/a" : `${room.done} of ${room.due}`}</td>
+              {room.cells.map((cell) => (
+                <td key={cell.date} className={styles.cell}>
+                  <CellLink
+                    cell={cell}
+                    href={cellHref(range, room.roomId, cell.date)}
+                    shown={shown === `${room.roomId}:${cell.date}`}
+                  />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </DataTable>
+    </>
+  );
+}
+
+function CellLink({ cell, href, shown }: { cell: Cell; href: string; shown: boolean }) {
+  const look = classNames(styles.mark, styles[cell.state], shown && styles.shown);
+  const marks = (
+    <>
+      <CellShape state={cell.state} />
+      <VisuallyHidden>
+        {CELL_LOOK[cell.state].word}
+        {cell.failures.length > 0 ? `, ${cell.failures.length} failing` : ""}
+      </VisuallyHidden>
+      {cell.failures.length > 0 ? <span className={styles.flag} aria-hidden="true" /> : null}
+    </>
+  );
+  if (cell.state === "closed" || cell.state === "not-due") return <span className={look}>{marks}</span>;
+  return (
+    <Link href={href} prefetch={false} scroll={false} className={look}>
+      {marks}
+    </Link>
+  );
+}
+
+function CellKey() {
+  return (
+    <ul className={styles.key} aria-label="What the shapes mean">
+      {Object.entries(CELL_LOOK).map(([state, { word }]) => (
+        <li key={state} className={styles[state]}>
+          <CellShape state={state as Cell["state"]} /> {word}
+        </li>
+      ))}
+      <li>
+        <span className={styles.flag} aria-hidden="true" /> something failed that day
+      </li>
+    </ul>
+  );
+}

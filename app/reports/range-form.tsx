@@ -1,0 +1,33 @@
+import Link from "next/link";
+import { Button } from "@/app/_ui/button.client";
+import { TextField } from "@/app/_ui/field";
+import { addDays, type LocalDate } from "@/lib/units/time";
+import { type Range, reportHref } from "./range";
+import styles from "./reports.module.css";
+
+const SPANS = [7, 14, 28] as const;
+
+/** From and to, both counted; or one of three usual spans up to today. */
+export function RangeForm({ range, today }: { range: Range; today: LocalDate }) {
+  return (
+    <form method="get" action="/reports" className={styles.range}>
+      <TextField
+        label="From"
+        type="date"
+        name="from"
+        defaultValue={range.from}
+        key={`from-${range.from}`}
+        max={today}
+      />
+      <TextField label="To" type="date" name="to" defaultValue={range.to} key={`to-${range.to}`} max={today} />
+      <Button type="submit">Show</Button>
+      <span className={styles.spans}>
+        {SPANS.map((days) => (
+          <Link key={days} href={reportHref({ from: addDays(today, 1 - days), to: today })} prefetch={false}>
+            {days} days
+          </Link>
+        ))}
+      </span>
+    </form>
+  );
+}

@@ -1,0 +1,47 @@
+"use client";
+
+import { useRouter } from "next/navigation";
+import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useMayDo } from "@/app/_parts/session.client";
+import { useCommand } from "@/app/_parts/use-command.client";
+import { Button } from "@/app/_ui/button.client";
+import { LinkButton } from "@/app/_ui/link-button";
+import type { RoomView } from "@/lib/schemas/room";
+
+/** Starts the daily check, or goes on with the one that is open: one workstation has one open daily check, whoever began it. */
+export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: () => void }) {
+  const router = useRouter();
+  const may = useMayDo("start-check");
+  const start = useCommand("start-check");
+  const { row, checks } = view;
+  const open = checks.find(({ kind, signedAt }) => kind === "daily" && signedAt === null);
+  if (!may || !row.workstation) return null;
+  if (open) {
+    return (
+      <LinkButton href={`/checks/${open.id}`} look="primary" size="large">
+        Go on with the daily check
+      </LinkButton>
+    );
+  }
+  const workstationId = row.workstation.id;
+  const begin = async () => {
+    const reply = await start.send({ workstationId, kind: "daily" });
+    if (reply?.ok) router.push(`/checks/${reply.value.checkId}`);
+    else onChanged();
+  };
+  const isFirst = row.marks.equipment === null;
+  return (
+    <>
+      <Button
+        look={isFirst ? "primary" : "plain"}
+        size={isFirst ? "large" : "normal"}
+        busy={start.busy}
+        onClick={begin}
+        disabledReason={row.occupancy.state === "in-use" ? "A case is running: check after it." : null}
+      >
+        {isFirst ? "Start daily check" : "Check again"}
+      </Button>
+      <ProblemNotice problem={start.problem} />
+    </>
+  );
+}

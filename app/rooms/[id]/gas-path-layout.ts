@@ -1,0 +1,246 @@
+import type { Gas } from "@/lib/domain/vocabulary";
+import type { PathNode } from "./gas-path-nodes";
+
+/** Where everything of the picture stands, in its own units; the browser scales it. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+export interface Placed extends Box {
+  readonly node: PathNode;
+}
+export interface Pipe {
+  readonly key: string;
+  readonly d: string;
+  /** A gas, the mixed fresh gas, the breathing circle, or a link that carries no gas. */
+  readonly carries: Gas | "mixed" | "circle" | "link";
+}
+export interface Glyph {
+  readonly key: string;
+  readonly kind: "regulator" | "wall";
+  readonly x: number;
+  readonly y: number;
+}
+export interface Picture {
+  readonly width: number;
+  readonly height: number;
+  readonly zones: readonly (Box & { readonly title: string })[];
+  readonly nodes: readonly Placed[];
+  readonly pipes: readonly Pipe[];
+  readonly glyphs: readonly Glyph[];
+}
+
+const WIDTH = 1128;
+const TOP = 44;
+const HEIGHT = 62;
+const STEP = 76;
+/** Left edge and width of each column of places. */
+const COLUMN = {
+  high: { x: 10, width: 192 },
+  intermediate: { x: 266, width: 176 },
+  flow: { x: 474, width: 134 },
+  vapor: { x: 628, width: 148 },
+  inner: { x: 812, width: 146 },
+  outer: { x: 972, width: 146 },
+} as const;
+type ColumnName = keyof typeof COLUMN;
+
+const REGULATOR_X = 217;
+const BUS_X = 238;
+const BRANCH_X = 456;
+const RISER_X = 793;
+
+const rowY = (row: number): number => TOP + row * STEP;
+const middle = ({ y, height }: Box): number => y + height / 2;
+const right = ({ x, width }: Box): number => x + width;
+const centre = ({ x, width }: Box): number => x + width / 2;
+
+function at(node: PathNode, column: ColumnName, row: number, height = HEIGHT): Placed {
+  return { node, ...COLUMN[column], y: rowY(row), height };
+}
+
+/** The picture of one workstation's gas path: lanes for the gases it has, then one line through to scavenging. */
+export function layOut(nodes: readonly PathNode[]): Picture {
+  const find = (id: string) => nodes.find((node) => node.id === id);
+  const lanes = layLanes(nodes);
+  const supply = laySupply(lanes, find, nodes);
+  const circle = layCircle(supply.outlet, find, nodes);
+  const placed = [...lanes.placed, ...supply.placed, ...circle.placed];
+  const height = Math.max(...placed.map((box) => box.y + box.height)) + 14;
+  return {
+    width: WIDTH,
+    height,
+    zones: zones(height),
+    nodes: placed,
+    pipes: [...lanes.pipes, ...supply.pipes, ...circle.pipes],
+    glyphs: lanes.glyphs,
+  };
+}
+
+function zones(bottom: number): Picture["zones"] {
+  const height = bottom - 34;
+  return [
+    { x: 4, y: 30, width: 206, height, title: "High pressure: cylinders" },
+    { x: 222, y: 30, width: 228, height, title: "Intermediate: pipelines, regulated" },
+    { x: 462, y: 30, width: 324, height, title: "Low pressure: to the common gas outlet" },
+    { x: 802, y: 30, width: 322, height, title: "Breathing system, scavenging" },
+  ];
+}
+
+interface Lanes {
+  readonly placed: Placed[];
+  readonly pipes: Pipe[];
+  readonly glyphs: Glyph[];
+  readonly rows: number;
+  readonly oxygenY: number | null;
+}
+
+/** One lane a gas: its cylinders through their regulators, and the pipeline, into one line towards the flow controls. */
+function layLanes(nodes: readonly PathNode[]): Lanes {
+  const lanes: Lanes = { placed: [], pipes: [], glyphs: [], rows: 0, oxygenY: null };
+  let row = 0;
+  let oxygenY: number | null = null;
+  for (const pipeline of nodes.filter((node) => node.id.startsWith("pipeline-"))) {
+    const gas = pipeline.gas as Gas;
+    const yokes = nodes.filter((node) => node.zone === "high" && node.gas === gas);
+    const rows = Math.max(1, yokes.length);
+    const line = at(pipeline, "intermediate", row + (rows - 1) / 2);
+    const y = middle(line);
+    lanes.placed.push(line);
+    yokes.forEach((yoke, index) => {
+      const box = at(yoke, "high", row + index);
+      lanes.placed.push(box);
+      if (yoke.parts.length === 0) return;
+      const from = middle(box);
+      lanes.pipes.push({ key: yoke.id, carries: gas, d: `M${right(box)} ${from}H${BUS_X}V${y - 12}H${line.x}` });
+      lanes.glyphs.push({ key: yoke.id, kind: "regulator", x: REGULATOR_X, y: from });
+    });
+    if (pipeline.parts.length > 0 || pipeline.value !== "not piped here") {
+      lanes.pipes.push({ key: `wall-${gas}`, carries: gas, d: `M${line.x - 12} ${y + 14}H${line.x}` });
+      lanes.glyphs.push({ key: `wall-${gas}`, kind: "wall", x: line.x - 14, y: y + 14 });
+    }
+    lanes.pipes.push({ key: `line-${gas}`, carries: gas, d: `M${right(line)} ${y}H${COLUMN.flow.x}` });
+    if (gas === "oxygen") oxygenY = y;
+    row += rows;
+  }
+  return { ...lanes, rows: Math.max(1, row), oxygenY };
+}
+
+type Find = (id: string) => PathNode | undefined;
+
+interface Supply {
+  readonly placed: Placed[];
+  readonly pipes: Pipe[];
+  readonly outlet: Box;
+}
+
+/** From the gas lines through flow controls and vaporizers to the common gas outlet, with what hangs on the oxygen line below. */
+function laySupply(lanes: Lanes, find: Find, nodes: readonly PathNode[]): Supply {
+  const placed: Placed[] = [];
+  const pipes: Pipe[] = [];
+  const put = (id: string, column: ColumnName, row: number, height?: number): Placed | null => {
+    const node = find(id);
+    if (!node) return null;
+    const box = at(node, column, row, height);
+    placed.push(box);
+    return box;
+  };
+  const mounts = nodes.filter((node) => node.id.startsWith("mount-"));
+  const below = lanes.rows;
+  const leakRow = Math.max(below + 1, mounts.length);
+  const flow = put("flow-controls", "flow", 0, below * STEP - (STEP - HEIGHT));
+  const guard = put("hypoxic-guard", "flow", below);
+  const interlock = put("interlock", "flow", below + 1);
+  if (flow && guard)
+    pipes.push({ key: "guard", carries: "link", d: `M${centre(guard)} ${flow.y + flow.height}V${guard.y}` });
+
+  const vapor = mounts.map((node, row) => at(node, "vapor", row));
+  placed.push(...vapor);
+  const leak = put("leak-test", "vapor", leakRow);
+  const outlet = put("outlet", "vapor", leakRow + 1);
+  const line = [...vapor, leak, outlet].filter((box) => box !== null);
+  const first = line[0];
+  if (first)
+    pipes.push({
+      key: "mixed",
+      carries: "mixed",
+      d: `M${COLUMN.flow.x + COLUMN.flow.width} ${middle(first)}H${first.x}`,
+    });
+  pipes.push(...down(line, "mixed"));
+  const lastMount = vapor.at(-1);
+  if (interlock && lastMount) {
+    const link = `M${right(interlock)} ${middle(interlock)}H${COLUMN.vapor.x - 12}V${middle(lastMount)}H${COLUMN.vapor.x}`;
+    pipes.push({ key: "interlock", carries: "link", d: link });
+  }
+  pipes.push(...layOxygenBranch(lanes, leakRow + 1, put, outlet));
+  return { placed, pipes, outlet: line.at(-1) ?? { ...COLUMN.vapor, y: rowY(leakRow), height: HEIGHT } };
+}
+
+/** What the oxygen line feeds beside the flow controls: alarm, flush; the flush goes straight to the common gas outlet. */
+function layOxygenBranch(
+  lanes: Lanes,
+  outletRow: number,
+  put: (id: string, column: ColumnName, row: number) => Placed | null,
+  outlet: Placed | null,
+): Pipe[] {
+  const pipes: Pipe[] = [];
+  put("hoses", "intermediate", lanes.rows);
+  const branches = [put("supply-failure", "intermediate", lanes.rows + 1), put("flush", "intermediate", outletRow)];
+  for (const box of branches) {
+    if (!box || lanes.oxygenY === null) continue;
+    const y = middle(box) - 10;
+    pipes.push({ key: box.node.id, carries: "oxygen", d: `M${BRANCH_X} ${lanes.oxygenY}V${y}H${right(box)}` });
+  }
+  const flush = branches[1];
+  if (flush && outlet) {
+    pipes.push({ key: "flush-out", carries: "oxygen", d: `M${right(flush)} ${middle(flush) + 14}H${outlet.x}` });
+  }
+  return pipes;
+}
+
+function down(boxes: readonly Placed[], carries: Pipe["carries"]): Pipe[] {
+  return boxes.slice(1).map((box, index) => {
+    const above = boxes[index] as Placed;
+    return { key: `down-${box.node.id}`, carries, d: `M${centre(box)} ${above.y + above.height}V${box.y}` };
+  });
+}
+
+/** The breathing circle as two columns joined at both ends, and scavenging under it. */
+function layCircle(outlet: Box, find: Find, nodes: readonly PathNode[]) {
+  const column = (ids: readonly string[], name: ColumnName) =>
+    ids.flatMap((id) => find(id) ?? []).map((node, row) => at(node, name, row));
+  const inner = column(["valves", "oxygen-sensor", "absorbent", "ventilator"], "inner");
+  const outer = column(["circuit", "breathing-leak", "apl", "flow-sensor"], "outer");
+  const placed = [...inner, ...outer];
+  const pipes = [...down(inner, "circle"), ...down(outer, "circle")];
+  const [firstIn, firstOut, lastIn, lastOut] = [inner[0], outer[0], inner.at(-1), outer.at(-1)];
+  if (firstIn) {
+    const rise = `M${right(outlet)} ${middle(outlet)}H${RISER_X}V${middle(firstIn)}H${firstIn.x}`;
+    pipes.push({ key: "riser", carries: "mixed", d: rise });
+  }
+  if (firstIn && firstOut)
+    pipes.push({ key: "top", carries: "circle", d: `M${right(firstIn)} ${middle(firstIn)}H${firstOut.x}` });
+  if (lastIn && lastOut) pipes.push({ key: "end", carries: "circle", d: joinEnds(lastIn, lastOut) });
+  const scavenging = nodes.find(({ id }) => id === "scavenging");
+  if (scavenging) {
+    const row = Math.max(inner.length, outer.length);
+    const box: Placed = {
+      ...at(scavenging, "inner", row),
+      width: COLUMN.outer.x + COLUMN.outer.width - COLUMN.inner.x,
+    };
+    placed.push(box);
+    const from = lastIn ?? lastOut;
+    if (from)
+      pipes.push({ key: "scavenging", carries: "circle", d: `M${centre(from)} ${from.y + from.height}V${box.y}` });
+  }
+  return { placed, pipes };
+}
+
+function joinEnds(inner: Box, outer: Box): string {
+  if (inner.y === outer.y) return `M${right(inner)} ${middle(inner)}H${outer.x}`;
+  const [lower, upper] = inner.y > outer.y ? [inner, outer] : [outer, inner];
+  const edge = lower === inner ? right(lower) : lower.x;
+  return `M${edge} ${middle(lower)}H${centre(upper)}V${upper.y + upper.height}`;
+}

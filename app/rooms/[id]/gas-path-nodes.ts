@@ -1,0 +1,199 @@
+import type { ItemId } from "@/lib/domain/items";
+import type { Severity } from "@/lib/domain/judgement";
+import type { Gas } from "@/lib/domain/vocabulary";
+import { AGENT_NAMES, GAS_NAMES } from "@/lib/domain/wording";
+import type { RoomView } from "@/lib/schemas/room";
+
+export type PartView = RoomView["parts"][number];
+export type Finding = RoomView["judgement"]["reasons"][number];
+export type PathZone = "high" | "intermediate" | "low" | "breathing" | "scavenging" | "beside";
+
+/** How one place of the gas path stands: the worst of its parts and of what the rules say about them. */
+export type NodeTone = "stop" | "limit" | "due" | "go" | "none";
+
+/** One place of the gas path: what is read or tested there, together. */
+export interface PathNode {
+  readonly id: string;
+  readonly zone: PathZone;
+  readonly title: string;
+  readonly gas: Gas | null;
+  /** The yoke or mount it sits on, when it can be empty. */
+  readonly position: string | null;
+  readonly parts: readonly PartView[];
+  readonly reasons: readonly Finding[];
+  readonly tone: NodeTone;
+  readonly value: string;
+  readonly sub: string;
+}
+
+type Place = { id: string; zone: PathZone; title: string; items: readonly ItemId[] };
+
+/** Places that every workstation has at most once, each with the items answered there; the first names it. */
+const PLACES: readonly Place[] = [
+  { id: "hoses", zone: "intermediate", title: "Supply hoses", items: ["hoses"] },
+  { id: "supply-failure", zone: "intermediate", title: "Supply failure alarm", items: ["supply-failure-alarm"] },
+  { id: "flush", zone: "intermediate", title: "Oxygen flush", items: ["oxygen-flush", "auxiliary-oxygen"] },
+  { id: "flow-controls", zone: "low", title: "Flow controls", items: ["flow-controls"] },
+  { id: "hypoxic-guard", zone: "low", title: "Hypoxic guard", items: ["hypoxic-guard"] },
+  { id: "interlock", zone: "low", title: "Interlock", items: ["vaporizer-interlock"] },
+  { id: "leak-test", zone: "low", title: "Leak test", items: ["low-pressure-leak"] },
+  { id: "outlet", zone: "low", title: "Common gas outlet", items: ["fresh-gas-hose", "outlet-selector"] },
+  { id: "valves", zone: "breathing", title: "Valves", items: ["valves"] },
+  { id: "circuit", zone: "breathing", title: "Circuit, mask, bag", items: ["circuit"] },
+  {
+    id: "oxygen-sensor",
+    zone: "breathing",
+    title: "Oxygen sensor",
+    items: ["oxygen-in-air", "oxygen-after-flush", "low-oxygen-alarm", "oxygen-as-found"],
+  },
+  { id: "breathing-leak", zone: "breathing", title: "Leak at 30 cmH₂O", items: ["breathing-leak"] },
+  {
+    id: "absorbent",
+    zone: "breathing",
+    title: "Absorbent",
+    items: ["absorbent-colour", "absorbent-co2", "absorbent-dry"],
+  },
+  { id: "apl", zone: "breathing", title: "APL valve", items: ["apl"] },
+  { id: "ventilator", zone: "breathing", title: "Ventilator", items: ["ventilator", "disconnect-alarm"] },
+  { id: "flow-sensor", zone: "breathing", title: "Flow sensor", items: ["flow-sensor"] },
+  { id: "scavenging", zone: "scavenging", title: "Scavenging", items: ["scavenging-extraction", "scavenging-relief"] },
+  {
+    id: "rescue",
+    zone: "beside",
+    title: "Self-inflating bag, oxygen, key",
+    items: ["self-inflating-bag", "separate-oxygen", "cylinder-key"],
+  },
+  { id: "suction", zone: "beside", title: "Suction", items: ["suction"] },
+  { id: "power", zone: "beside", title: "Power", items: ["mains-power", "battery"] },
+  {
+    id: "monitors",
+    zone: "beside",
+    title: "Monitors",
+    items: ["capnograph", "oximeter", "ecg", "blood-pressure", "agent-monitor", "sample-line", "water-trap"],
+  },
+  { id: "final-state", zone: "beside", title: "Final state", items: ["final-state", "self-test"] },
+];
+
+const OF_CYLINDER: readonly ItemId[] = ["cylinder-gauge", "yoke-leak"];
+const OF_PIPELINE: readonly ItemId[] = ["pipeline-pressure", "pipeline-identity"];
+const OF_VAPORIZER: readonly ItemId[] = ["vaporizer-fill", "vaporizer-seated", "filler-closed"];
+/** Oxygen last and lowest, as it joins the others last on the workstation too. */
+const GAS_ORDER: readonly Gas[] = ["air", "nitrous-oxide", "oxygen"];
+
+/** Every part of the room at its place of the gas path, in the order in which gas passes. */
+export function pathNodes(view: RoomView): PathNode[] {
+  const node = nodeMaker(view);
+  const fixed = PLACES.map(({ items, ...place }) => node({ ...place, gas: null, position: null }, items, null));
+  return [...cylinderNodes(view, node), ...pipelineNodes(view, node), ...vaporizerNodes(view, node), ...fixed].filter(
+    ({ parts, position, gas }) => parts.length > 0 || position !== null || gas !== null,
+  );
+}
+
+type NodeHead = Pick<PathNode, "id" | "zone" | "title" | "gas" | "position">;
+type MakeNode = (head: NodeHead, items: readonly ItemId[], subjectId: string | null, empty?: string) => PathNode;
+
+function nodeMaker({ parts, judgement }: RoomView): MakeNode {
+  return (head, items, subjectId, empty = "") => {
+    const own = items.flatMap((item) =>
+      parts.filter((part) => part.item === item && (subjectId === null || part.subject.id === subjectId)),
+    );
+    const reasons = judgement.reasons.filter((reason) => own.some((part) => concerns(reason, part)));
+    const first = own.find(({ standing }) => standing === "failing") ?? own[0];
+    return {
+      ...head,
+      parts: own,
+      reasons,
+      tone: toneOf(own, reasons),
+      value: first ? (first.shown ?? "not answered") : empty,
+      sub: first?.worth ?? (first?.limit ? first.limit : ""),
+    };
+  };
+}
+
+/** A reason speaks of a part when it names the part's subject, and the item where it names any. */
+export function concerns(reason: Finding, part: PartView): boolean {
+  const sameSubject = reason.subject.kind === part.subject.kind && reason.subject.id === part.subject.id;
+  return reason.items.length === 0 ? sameSubject : reason.items.includes(part.item) && (sameSubject || isWhole(reason));
+}
+
+/** A reason about the whole workstation or room names its parts by their items. */
+const isWhole = ({ subject }: Finding): boolean => subject.kind === "workstation" || subject.kind === "room";
+
+const TONE_OF_SEVERITY: Record<Severity, NodeTone> = {
+  out: "stop",
+  stops: "stop",
+  owed: "due",
+  limits: "limit",
+  due: "go",
+  note: "go",
+};
+const WORST_FIRST: readonly NodeTone[] = ["stop", "limit", "due", "go", "none"];
+const TONE_OF_STANDING: Record<PartView["standing"], NodeTone> = {
+  failing: "stop",
+  owed: "due",
+  passing: "go",
+  noted: "none",
+};
+
+function toneOf(parts: readonly PartView[], reasons: readonly Finding[]): NodeTone {
+  const tones = parts.map((part) => {
+    const said = reasons.filter((reason) => concerns(reason, part)).map(({ severity }) => TONE_OF_SEVERITY[severity]);
+    if (part.standing === "failing" && said.length > 0) return worst(said);
+    return worst([...said.filter((tone) => tone !== "go"), TONE_OF_STANDING[part.standing]]);
+  });
+  return worst(tones);
+}
+
+const worst = (tones: readonly NodeTone[]): NodeTone => WORST_FIRST.find((tone) => tones.includes(tone)) ?? "none";
+
+function cylinderNodes({ fitted }: RoomView, node: MakeNode): PathNode[] {
+  if (!fitted) return [];
+  return GAS_ORDER.flatMap((gas) =>
+    fitted.yokes
+      .filter((yoke) => yoke.gas === gas)
+      .map(({ position }) => {
+        const cylinder = fitted.cylinders.find((one) => one.position === position);
+        const size = cylinder ? ` (${cylinder.size})` : "";
+        const head = {
+          id: `yoke-${position}`,
+          zone: "high",
+          title: `${GAS_NAMES[gas]}, yoke ${position}${size}`,
+          gas,
+          position,
+        } as const;
+        return cylinder ? node(head, OF_CYLINDER, cylinder.id) : node(head, [], null, "no cylinder");
+      }),
+  );
+}
+
+function pipelineNodes({ row, fitted }: RoomView, node: MakeNode): PathNode[] {
+  return GAS_ORDER.filter((gas) => row.piped.includes(gas) || fitted?.yokes.some((yoke) => yoke.gas === gas)).map(
+    (gas) => {
+      const head = {
+        id: `pipeline-${gas}`,
+        zone: "intermediate",
+        title: `${GAS_NAMES[gas]} pipeline`,
+        gas,
+        position: null,
+      } as const;
+      return row.piped.includes(gas)
+        ? node(head, OF_PIPELINE, gas, "no reading")
+        : node(head, [], null, "not piped here");
+    },
+  );
+}
+
+function vaporizerNodes({ fitted }: RoomView, node: MakeNode): PathNode[] {
+  return (fitted?.mounts ?? []).map((mount) => {
+    const vaporizer = fitted?.vaporizers.find((one) => one.mount === mount);
+    const agent = vaporizer ? (AGENT_NAMES[vaporizer.agent as keyof typeof AGENT_NAMES] ?? vaporizer.agent) : null;
+    const head = {
+      id: `mount-${mount}`,
+      zone: "low",
+      title: agent ?? `Mount ${mount}`,
+      gas: null,
+      position: mount,
+    } as const;
+    return vaporizer ? node(head, OF_VAPORIZER, vaporizer.id) : node(head, [], null, "empty");
+  });
+}

@@ -1,0 +1,114 @@
+"use client";
+
+import { type FormEvent, useState } from "react";
+import { fieldMessage, type Problem } from "@/app/_parts/api.client";
+import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useCommand } from "@/app/_parts/use-command.client";
+import { Button } from "@/app/_ui/button.client";
+import { Dialog } from "@/app/_ui/dialog.client";
+import { TextAreaField } from "@/app/_ui/field";
+import { Form } from "@/app/_ui/form";
+import type { RoomView } from "@/lib/schemas/room";
+
+interface Workstation {
+  id: string;
+  tag: string;
+}
+
+interface HoldDialogProps {
+  open: boolean;
+  workstation: Workstation;
+  onClose: () => void;
+  onChanged: () => void;
+}
+
+/** "Do not use, looking at it": anybody who checks may hold; the reason is for who comes next. */
+export function HoldDialog({ open, workstation, onClose, onChanged }: HoldDialogProps) {
+  const hold = useCommand("hold-workstation");
+  const submit = async (reason: string) => {
+    const reply = await hold.send({ workstationId: workstation.id, reason });
+    if (!reply?.ok) return;
+    onChanged();
+    onClose();
+  };
+  return (
+    <Dialog open={open} title={`Hold workstation ${workstation.tag}`} onClose={onClose}>
+      <p>It shows “Do not use” at once. You or the charge provider lift the hold again, with a reason.</p>
+      <ReasonForm
+        label="What is the matter?"
+        action="Hold it"
+        busy={hold.busy}
+        problem={hold.problem}
+        onSubmit={submit}
+      />
+    </Dialog>
+  );
+}
+
+interface LiftDialogProps {
+  hold: RoomView["holds"][number] | null;
+  workstation: Workstation;
+  onClose: () => void;
+  onChanged: () => void;
+}
+
+export function LiftDialog({ hold, workstation, onClose, onChanged }: LiftDialogProps) {
+  const lift = useCommand("lift-hold");
+  const submit = async (reason: string) => {
+    if (!hold) return;
+    const reply = await lift.send({ workstationId: workstation.id, holdId: hold.id, reason });
+    if (!reply?.ok) return;
+    onChanged();
+    onClose();
+  };
+  return (
+    <Dialog open={hold !== null} title={`Lift the hold on ${workstation.tag}`} onClose={onClose}>
+      <p>
+        {hold?.name} held it: “{hold?.reason}”
+      </p>
+      <ReasonForm
+        label="Why may it be used again?"
+        action="Lift the hold"
+        busy={lift.busy}
+        problem={lift.problem}
+        onSubmit={submit}
+      />
+    </Dialog>
+  );
+}
+
+interface ReasonFormProps {
+  label: string;
+  action: string;
+  busy: boolean;
+  problem: Problem | null;
+  onSubmit: (reason: string) => Promise<void>;
+}
+
+const MOST = 300;
+
+function ReasonForm({ label, action, busy, problem, onSubmit }: ReasonFormProps) {
+  const [reason, setReason] = useState("");
+  const [missing, setMissing] = useState(false);
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    setMissing(reason.trim() === "");
+    if (reason.trim() !== "") void onSubmit(reason.trim());
+  };
+  const error = missing ? "Say it in a few words." : fieldMessage(problem, "reason");
+  return (
+    <Form onSubmit={submit}>
+      <TextAreaField
+        label={label}
+        maxLength={MOST}
+        value={reason}
+        error={error}
+        onChange={(event) => setReason(event.target.value)}
+      />
+      <Button type="submit" look="primary" size="large" busy={busy}>
+        {action}
+      </Button>
+      {error ? null : <ProblemNotice problem={problem} />}
+    </Form>
+  );
+}

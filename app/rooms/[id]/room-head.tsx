@@ -1,0 +1,98 @@
+import Link from "next/link";
+import { clockText } from "@/app/_parts/format";
+import { LocalTime } from "@/app/_parts/local-time";
+import { MarksLine } from "@/app/_parts/marks-line";
+import { MarkedWord } from "@/app/_parts/readiness-mark";
+import { roomStanding } from "@/app/_parts/room-standing";
+import type { RoomView } from "@/lib/schemas/room";
+import type { Timestamp } from "@/lib/units/time";
+import { CheckButton } from "./check-button.client";
+import styles from "./room.module.css";
+
+interface HeadProps {
+  view: RoomView;
+  /** Until when the state could be vouched for; null while it can. */
+  lastKnown: Timestamp | null;
+  onChanged: () => void;
+}
+
+export function RoomHead({ view, lastKnown, onChanged }: HeadProps) {
+  return (
+    <div className={styles.head}>
+      <div className={styles.headText}>
+        <p className={styles.crumb}>
+          <Link href="/" prefetch={false}>
+            Rooms
+          </Link>{" "}
+          / {view.row.suite}
+        </p>
+        <div className={styles.headLine}>
+          <h1 className={styles.name}>{view.row.name}</h1>
+          <HeadState view={view} lastKnown={lastKnown} />
+        </div>
+        <HeadFacts view={view} />
+      </div>
+      <div className={styles.headAction}>
+        <CheckButton view={view} onChanged={onChanged} />
+      </div>
+    </div>
+  );
+}
+
+function HeadState({ view, lastKnown }: { view: RoomView; lastKnown: Timestamp | null }) {
+  const zone = view.facility.timeZone;
+  const standing = roomStanding(view.row, zone);
+  if (lastKnown) {
+    return (
+      <p className={styles.state} aria-live="polite">
+        <MarkedWord shape="unknown" tone="soft" size={34}>
+          Not known
+        </MarkedWord>
+        <span className={styles.soft}>
+          last known {clockText(lastKnown, zone)}: {standing.word.toLowerCase()}
+        </span>
+      </p>
+    );
+  }
+  return (
+    <p className={styles.state} aria-live="polite">
+      <MarkedWord shape={standing.shape} tone={standing.tone} size={34}>
+        {standing.word}
+      </MarkedWord>
+      {standing.notes.map(({ text, tone }) => (
+        <span key={text} className={styles[`note-${tone}`]}>
+          {text}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+function HeadFacts({ view: { row, facility, drive } }: { view: RoomView }) {
+  const zone = facility.timeZone;
+  return (
+    <ul className={styles.facts}>
+      {row.marks.equipment || row.marks.provider ? (
+        <li>
+          <MarksLine marks={row.marks} zone={zone} />
+        </li>
+      ) : null}
+      {row.firstCase ? (
+        <li>
+          First case <LocalTime at={row.firstCase} zone={zone} />
+        </li>
+      ) : null}
+      {row.decideBy ? (
+        <li className={styles["note-stop"]}>
+          Decide by <LocalTime at={row.decideBy} zone={zone} />
+        </li>
+      ) : null}
+      {row.workstation ? (
+        <li>
+          Workstation {row.workstation.tag}, {row.workstation.model}
+          {drive ? `, ${drive.replaceAll("-", " ")}` : null}
+        </li>
+      ) : null}
+    </ul>
+  );
+}

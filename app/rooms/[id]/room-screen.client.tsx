@@ -1,0 +1,49 @@
+"use client";
+
+import { useQuery } from "@tanstack/react-query";
+import { useLive, useOnChange } from "@/app/_live/use-live.client";
+import { useServerNow } from "@/app/_live/use-server-now.client";
+import { viewOrThrow } from "@/app/_parts/api.client";
+import { NotLive } from "@/app/_parts/not-live";
+import { Page } from "@/app/_ui/page";
+import type { RoomView } from "@/lib/schemas/room";
+import { instant, instantOf, timestampOf } from "@/lib/units/time";
+import { GasPath } from "./gas-path.client";
+import { ProviderConfirm } from "./provider-confirm.client";
+import styles from "./room.module.css";
+import { RoomActions } from "./room-actions.client";
+import { RoomHead } from "./room-head";
+import { Tasks } from "./tasks.client";
+import { Why } from "./why.client";
+
+/** One room: how it stands, why, what clears it, and what may be done here. */
+export function RoomScreen({ initial }: { initial: RoomView }) {
+  const { roomId, workstation } = initial.row;
+  const { data: view, refetch } = useQuery({
+    queryKey: ["room", roomId],
+    queryFn: () => viewOrThrow<RoomView>(`/api/v1/rooms/${roomId}`),
+    initialData: initial,
+  });
+  useOnChange(workstation ? [roomId, workstation.id] : [roomId], () => void refetch());
+  const live = useLive();
+  const ends = view.row.goodUntil === null ? [] : [instantOf(view.row.goodUntil)];
+  const now = instant(useServerNow(instantOf(view.at), ends));
+  const overtaken = ends.some((end) => end <= now);
+  const changed = () => void refetch();
+  const known = live.state === "live";
+  return (
+    <Page>
+      {known ? null : <NotLive since={instant(live.since)} readAt={view.at} zone={view.facility.timeZone} />}
+      <RoomHead view={view} lastKnown={known && !overtaken ? null : view.at} onChanged={changed} />
+      <div className={styles.layout}>
+        <div className={styles.side}>
+          <ProviderConfirm view={view} onChanged={changed} />
+          <Why view={view} now={timestampOf(now)} onChanged={changed} />
+          <Tasks view={view} now={timestampOf(now)} onChanged={changed} />
+          <RoomActions view={view} onChanged={changed} />
+        </div>
+        <GasPath view={view} now={timestampOf(now)} />
+      </div>
+    </Page>
+  );
+}

@@ -1,0 +1,116 @@
+"use client";
+
+import { type FormEvent, useState } from "react";
+import { fieldMessage } from "@/app/_parts/api.client";
+import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useCommand } from "@/app/_parts/use-command.client";
+import { Button } from "@/app/_ui/button.client";
+import { Choice } from "@/app/_ui/choice";
+import { Field, TextField } from "@/app/_ui/field";
+import { Form, FormActions } from "@/app/_ui/form";
+import { Notice } from "@/app/_ui/notice";
+import type { Scheme } from "@/lib/domain/vocabulary";
+
+type Unit = "psi" | "kPa" | "bar";
+
+const SCHEMES = [
+  { value: "US", label: "US" },
+  { value: "ISO", label: "ISO / UK" },
+] as const;
+const UNITS = [
+  { value: "psi", label: "psi" },
+  { value: "kPa", label: "kPa" },
+  { value: "bar", label: "bar" },
+] as const;
+
+/** Name, zone, scheme and unit. Scheme and unit decide limits, words and colours, so neither is guessed. */
+export function FacilityForm() {
+  const { send, busy, problem } = useCommand("add-facility");
+  const [name, setName] = useState("");
+  const [timeZone, setTimeZone] = useState("");
+  const [scheme, setScheme] = useState<Scheme | null>(null);
+  const [unit, setUnit] = useState<Unit | null>(null);
+  const [asked, setAsked] = useState(false);
+  const [added, setAdded] = useState<string | null>(null);
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    setAsked(true);
+    setAdded(null);
+    if (!scheme || !unit) return;
+    const reply = await send({ name, timeZone, scheme, pressureUnit: unit });
+    if (!reply?.ok) return;
+    setAdded(name);
+    setName("");
+    setAsked(false);
+  };
+  return (
+    <Form onSubmit={submit}>
+      <TextField
+        label="Name"
+        autoComplete="off"
+        value={name}
+        error={fieldMessage(problem, "name")}
+        onChange={(event) => setName(event.target.value)}
+      />
+      <ZoneField value={timeZone} error={fieldMessage(problem, "timeZone")} onChange={setTimeZone} />
+      <Choice
+        legend="Scheme"
+        options={SCHEMES}
+        value={scheme}
+        onChange={setScheme}
+        error={asked && !scheme ? "Choose the scheme whose limits and colours hold here." : null}
+      />
+      <Choice
+        legend="Pressure unit"
+        options={UNITS}
+        value={unit}
+        onChange={setUnit}
+        error={asked && !unit ? "Choose the unit on your gauges." : null}
+      />
+      <ProblemNotice problem={problem} />
+      {added ? (
+        <Notice tone="done" title={`${added} is added`} announce="status">
+          <p>Switch to it from the head of the page, then import its department.</p>
+        </Notice>
+      ) : null}
+      <FormActions>
+        <Button type="submit" look="primary" busy={busy}>
+          Add facility
+        </Button>
+      </FormActions>
+    </Form>
+  );
+}
+
+/** Any IANA zone may be typed; the browser's own list helps. */
+function ZoneField({
+  value,
+  error,
+  onChange,
+}: {
+  value: string;
+  error: string | null;
+  onChange: (zone: string) => void;
+}) {
+  return (
+    <Field label="Time zone" hint="Such as America/Chicago or Europe/London" error={error}>
+      {(control) => (
+        <>
+          <input
+            {...control}
+            list="zones"
+            autoComplete="off"
+            spellCheck={false}
+            value={value}
+            onChange={(event) => onChange(event.target.value)}
+          />
+          <datalist id="zones">
+            {Intl.supportedValuesOf("timeZone").map((zone) => (
+              <option key={zone} value={zone} />
+            ))}
+          </datalist>
+        </>
+      )}
+    </Field>
+  );
+}

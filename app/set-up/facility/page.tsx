@@ -1,0 +1,39 @@
+import type { Metadata } from "next";
+import { requirePerson } from "@/app/_edge/page-actor";
+import { PageHeading } from "@/app/_ui/page";
+import { Panel } from "@/app/_ui/panel";
+import styles from "@/app/set-up/set-up.module.css";
+import { readSession } from "@/lib/queries/session";
+import { FacilityForm } from "./facility-form.client";
+
+export const metadata: Metadata = { title: "Facility" };
+
+/** The facilities this person belongs to, and one more. */
+export default async function FacilityPage() {
+  const { facility, facilities } = await readSession(await requirePerson("/set-up/facility"));
+  return (
+    <>
+      <PageHeading title="Facilities" sub="Each keeps its own rooms, limits, history and clock." />
+      <div className={styles.columns}>
+        <Panel title="Yours">
+          <ul>
+            {facilities.map(({ id, name }) => (
+              <li key={id}>
+                {name}
+                {id === facility.id ? (
+                  <span className={styles.soft}>
+                    {" "}
+                    · you are here · {facility.timeZone} · {facility.scheme} · {facility.pressureUnit}
+                  </span>
+                ) : null}
+              </li>
+            ))}
+          </ul>
+        </Panel>
+        <Panel title="Add a facility">
+          <FacilityForm />
+        </Panel>
+      </div>
+    </>
+  );
+}

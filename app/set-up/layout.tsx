@@ -1,0 +1,17 @@
+import type { ReactNode } from "react";
+import { requirePerson } from "@/app/_edge/page-actor";
+import { Page } from "@/app/_ui/page";
+import { TabLinks } from "@/app/_ui/tab-links.client";
+import { readSession } from "@/lib/queries/session";
+import { setUpPlaces } from "./places";
+
+/** The parts of the set-up that this person may use, as links above each of them. */
+export default async function SetUpLayout({ children }: { children: ReactNode }) {
+  const { mayDo } = await readSession(await requirePerson("/set-up"));
+  return (
+    <Page>
+      <TabLinks name="Set-up" links={setUpPlaces(mayDo)} />
+      {children}
+    </Page>
+  );
+}

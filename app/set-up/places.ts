@@ -1,0 +1,16 @@
+interface Place {
+  readonly href: string;
+  readonly label: string;
+  /** The command without which the place is of no use. */
+  readonly needs: string;
+}
+
+const PLACES: readonly Place[] = [
+  { href: "/set-up/import", label: "Import", needs: "import-department" },
+  { href: "/set-up/people", label: "People", needs: "change-roles" },
+  { href: "/set-up/facility", label: "Facility", needs: "add-facility" },
+  { href: "/set-up/password", label: "Password", needs: "set-password" },
+];
+
+/** The places of the set-up whose command this person may give. */
+export const setUpPlaces = (mayDo: readonly string[]): Place[] => PLACES.filter(({ needs }) => mayDo.includes(needs));

@@ -1,0 +1,112 @@
+"use client";
+
+import { type FormEvent, useState } from "react";
+import { AnswerField } from "@/app/_parts/answer/answer-field.client";
+import { type FieldError, readAll } from "@/app/_parts/answer/read-all";
+import { useKeptTyped } from "@/app/_parts/answer/use-kept-typed.client";
+import { countText } from "@/app/_parts/format";
+import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useMayDo, useSession } from "@/app/_parts/session.client";
+import { SignedResult } from "@/app/_parts/signed-result.client";
+import { useCommand } from "@/app/_parts/use-command.client";
+import { Button } from "@/app/_ui/button.client";
+import { TextAreaField } from "@/app/_ui/field";
+import { Notice } from "@/app/_ui/notice";
+import styles from "@/app/tasks/tasks.module.css";
+import type { CheckItemView } from "@/lib/schemas/check";
+
+export interface FinishFormProps {
+  readonly taskKey: string;
+  readonly items: readonly CheckItemView[];
+  readonly room: { readonly id: string; readonly name: string } | null;
+  readonly onFinished: () => void;
+}
+
+/** The items that clear a task, each with its fields; one signature finishes it with them as its evidence. */
+export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps) {
+  const session = useSession();
+  const fields = useKeptTyped(`yokeboard.task.${taskKey}.${session?.person.id ?? ""}`, items);
+  const [errors, setErrors] = useState<Readonly<Record<string, FieldError>>>({});
+  const [note, setNote] = useState("");
+  const [failing, setFailing] = useState<number | null>(null);
+  const { send, busy, problem } = useCommand("finish-task");
+  const mayFinish = useMayDo("finish-task");
+  const submit = async (event: FormEvent) => {
+    event.preventDefault();
+    const read = readAll(items, fields.of);
+    setErrors(read.errors);
+    if (!read.ok) return;
+    const words = note.trim();
+    const reply = await send({ key: taskKey, answers: read.answers, ...(words ? { note: words } : {}) });
+    if (!reply?.ok) return;
+    fields.clear();
+    setFailing(reply.value.failing);
+    onFinished();
+  };
+  if (failing !== null) {
+    return (
+      <SignedResult words="Done and signed" room={room}>
+        {failing > 0 ? (
+          <Notice tone="wrong" title={`${countText(failing, "answer")} failing: counted at once`} />
+        ) : null}
+      </SignedResult>
+    );
+  }
+  const missing = Object.keys(errors).length;
+  return (
+    <form className={styles.steps} onSubmit={submit} noValidate>
+      {items.map((item) => (
+        <section key={item.key} className={styles.item} aria-label={item.title}>
+          <ItemWords item={item} />
+          <AnswerField
+            form={item.form}
+            typed={fields.of(item)}
+            label={item.title}
+            limits={item.limits}
+            error={errors[item.key] ?? null}
+            item={item.item}
+            onTyped={(typed) => fields.change(item.key, typed)}
+            onComplete={(typed) => fields.change(item.key, typed)}
+          />
+        </section>
+      ))}
+      <TextAreaField
+        label="Note"
+        hint="It may stay empty."
+        maxLength={500}
+        rows={2}
+        value={note}
+        onChange={(event) => setNote(event.target.value)}
+      />
+      {missing > 0 ? (
+        <Notice tone="wrong" title={`${countText(missing, "item")} to complete above`} announce="alert" />
+      ) : null}
+      <ProblemNotice problem={problem} />
+      <Button
+        type="submit"
+        look="primary"
+        size="large"
+        wide
+        busy={busy}
+        disabledReason={mayFinish ? null : "Your roles do not include finishing this task."}
+      >
+        Sign as performed: {session?.person.name}
+      </Button>
+    </form>
+  );
+}
+
+function ItemWords({ item }: { item: CheckItemView }) {
+  return (
+    <div>
+      <h2>{item.title}</h2>
+      <p>{item.how}</p>
+      {item.why ? (
+        <details>
+          <summary>Why?</summary>
+          <p>{item.why}</p>
+        </details>
+      ) : null}
+    </div>
+  );
+}

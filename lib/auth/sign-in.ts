@@ -1,0 +1,78 @@
+import { randomUUID } from "node:crypto";
+import { decoyHash, passwordMatches } from "@/lib/auth/password";
+import { type AttemptLimits, attemptLimits } from "@/lib/auth/rate-limit";
+import { forgetSession } from "@/lib/auth/session";
+import { appDatabase, type Database } from "@/lib/storage/client";
+import { endSession, insertSession, moveSession, signInRecord } from "@/lib/storage/sessions";
+import { HOUR, instant, later } from "@/lib/units/time";
+
+/** A working shift and its overlap. */
+const SESSION_LENGTH = 14 * HOUR;
+
+export type SignIn =
+  | { readonly ok: true; readonly sessionId: string; readonly personId: string; readonly name: string }
+  | { readonly ok: false; readonly reason: "wrong" | "too-many" | "no-facility"; readonly retryAfterSeconds?: number };
+
+/**
+ * User id and password to an open session. Whoever is wrong is told the same, whether the id exists or not, in the same time.
+ * Attempts are limited per user id and per user id and device, never per address alone: a hospital shares one.
+ */
+export async function signIn(
+  userId: string,
+  password: string,
+  device: string,
+  database: Database = appDatabase(),
+  limits: AttemptLimits = attemptLimits(),
+): Promise<SignIn> {
+  const name = userId.trim().toLowerCase();
+  const held = await limits.heldFor(name, device);
+  if (held > 0) return { ok: false, reason: "too-many", retryAfterSeconds: held };
+  const record = await signInRecord(database, name);
+  const matches = await passwordMatches(record?.passwordHash ?? (await decoyHash()), password);
+  if (!record?.active || !matches) {
+    await limits.failed(name, device);
+    return { ok: false, reason: "wrong" };
+  }
+  await limits.succeeded(name, device);
+  const facility = record.facilities[0];
+  if (!facility) return { ok: false, reason: "no-facility" };
+  const now = instant(Date.now());
+  const session = {
+    id: randomUUID(),
+    personId: record.personId,
+    organisationId: record.organisationId,
+    facilityId: facility.id,
+    createdAt: now,
+    expiresAt: later(now, SESSION_LENGTH),
+  };
+  await database.inScope({ organisationId: record.organisationId, facilityId: facility.id }, (tx) =>
+    insertSession(tx, session),
+  );
+  return { ok: true, sessionId: session.id, personId: record.personId, name: record.name };
+}
+
+export async function signOut(
+  session: { readonly sessionId: string; readonly organisationId: string; readonly facilityId: string },
+  database: Database = appDatabase(),
+): Promise<void> {
+  await database.inScope(session, (tx) => endSession(tx, session.sessionId, instant(Date.now())));
+  forgetSession(session.sessionId);
+}
+
+/** Moves a session to another facility in which the person has a role. */
+export async function changeFacility(
+  session: {
+    readonly sessionId: string;
+    readonly personId: string;
+    readonly organisationId: string;
+    readonly facilityId: string;
+  },
+  facilityId: string,
+  database: Database = appDatabase(),
+): Promise<boolean> {
+  const moved = await database.inScope(session, (tx) =>
+    moveSession(tx, session.sessionId, session.personId, facilityId),
+  );
+  forgetSession(session.sessionId);
+  return moved;
+}

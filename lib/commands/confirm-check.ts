@@ -1,0 +1,54 @@
+import { command } from "@/lib/commands/command";
+import { shownText } from "@/lib/commands/sign-check";
+import { decideConfirm } from "@/lib/domain/check/decide";
+import { checkDayAt } from "@/lib/domain/check-day";
+import { judge } from "@/lib/domain/judge";
+import { done, refused } from "@/lib/domain/outcome";
+import { checkClock } from "@/lib/domain/rules/policy/check-validity";
+import { confirmCheckReply, confirmCheckRequest } from "@/lib/schemas/check";
+import { findCheck, insertSignature } from "@/lib/storage/checks";
+import { asWho, namesOf } from "@/lib/storage/names";
+import { timestampOf } from "@/lib/units/time";
+
+/** The provider's own mark on what somebody else performed. */
+export const confirmCheck = command({
+  name: "confirm-check",
+  summary: "Add the provider's mark to a signed check of today, once the room may start.",
+  schema: confirmCheckRequest,
+  reply: confirmCheckReply,
+  locks: ({ checkId }) => ({ checks: [checkId] }),
+  load: async (tx, input, context, holders) => {
+    const check = await findCheck(tx, context.begun.scope.facilityId, input.checkId);
+    const holder = (await holders()).find(({ workstationId }) => workstationId === check?.workstationId) ?? null;
+    const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
+    return { check, holder, who: asWho(names) };
+  },
+  decide: ({ check, holder, who }, input, context) => {
+    if (!check || !holder) return refused("not-found", "There is no such check in your facility.", "checkId");
+    const { validUntil } = checkDayAt(checkClock(context.begun), check.startedAt);
+    const confirming = decideConfirm(check, judge(holder.evidence), input.seenVersion, validUntil, context.now, who);
+    return confirming.ok
+      ? done({ check, where: holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "" })
+      : confirming;
+  },
+  apply: async (tx, { check, where }, _input, context) => {
+    const boundTo = context.digest(shownText(check));
+    const signed = await insertSignature(tx, context.begun.scope.facilityId, {
+      id: context.newId(),
+      checkId: check.id,
+      personId: context.actor.personId,
+      role: context.role,
+      meaning: "confirmed",
+      at: context.now,
+      boundTo,
+    });
+    if (!signed) return refused("already-done", "This check was confirmed in the meantime. Nothing was changed.");
+    return {
+      reply: { checkId: check.id, confirmedAt: timestampOf(context.now) },
+      note: {
+        text: `Confirmed the check of ${where} as provider`,
+        data: { checkId: check.id, meaning: "confirmed", boundTo },
+      },
+    };
+  },
+});

@@ -1,0 +1,87 @@
+import { answerLines, judgeAnswers, observationsOf } from "@/lib/commands/answers";
+import { command } from "@/lib/commands/command";
+import { done, refused } from "@/lib/domain/outcome";
+import { taskItems } from "@/lib/domain/procedure/decide";
+import { saidAnswer } from "@/lib/domain/wording";
+import { finishTaskReply, finishTaskRequest } from "@/lib/schemas/task";
+import { insertCheck, insertObservations, insertSignature } from "@/lib/storage/checks";
+import { endClaim, openTask } from "@/lib/storage/tasks";
+import { timestampOf } from "@/lib/units/time";
+
+/** Finishes a task with its evidence. The answers are recorded, signed by who gives them, and judged at once. */
+export const finishTask = command({
+  name: "finish-task",
+  summary: "Finish a task with the answers it asks for; this signs them.",
+  schema: finishTaskRequest,
+  reply: finishTaskReply,
+  locks: ({ key }) => ({ tasks: [key] }),
+  load: async (tx, input, context, holders) => {
+    const task = await openTask(tx, context.begun.scope.facilityId, input.key);
+    const holder = (await holders()).find(({ kind, id }) => kind === task?.holderKind && id === task.holderId) ?? null;
+    return { task, holder };
+  },
+  decide: ({ task, holder }, input, { actor }) => {
+    if (!task || !holder)
+      return refused("not-found", "This task is no longer open: what it was about has been cleared.", "key");
+    if (task.draft.kind === "check" || task.draft.kind === "confirm" || task.draft.kind === "allow")
+      return refused("invalid", "This task is finished by signing a check, not by single answers.");
+    if (task.claim && task.claim.personId !== actor.personId)
+      return refused("taken", `${task.claim.name} has this task. Nothing was changed.`);
+    if (!task.workstationId || !holder.procedure)
+      return refused("not-found", "There is no workstation behind this task any more.");
+    const asked = taskItems(task.draft, holder.procedure, holder.evidence);
+    const answers = judgeAnswers(input.answers, asked, holder.evidence);
+    if (!answers.ok) return answers;
+    const missing = asked.filter(({ key }) => !answers.value.some((answer) => answer.key === key));
+    if (missing.length > 0)
+      return refused("invalid", `Still to answer: ${missing.map(({ title }) => title).join("; ")}.`, "answers");
+    return done({
+      task,
+      answers: answers.value,
+      workstationId: task.workstationId,
+      roomId: holder.evidence.room?.id ?? null,
+      procedureId: holder.evidence.procedure?.id ?? null,
+    });
+  },
+  apply: async (tx, { task, answers, workstationId, roomId, procedureId }, input, context) => {
+    const { facilityId } = context.begun.scope;
+    const check = { id: context.newId(), workstationId, roomId, answers: [] };
+    const observations = observationsOf(answers, check, context);
+    await insertCheck(tx, facilityId, {
+      ...check,
+      procedureId,
+      kind: "recheck",
+      startedAt: context.now,
+      startedBy: context.actor.personId,
+      taskKey: task.key,
+    });
+    await insertObservations(tx, facilityId, observations);
+    const boundTo = context.digest(
+      JSON.stringify([check.id, ...observations.map(({ id, answer, verdict }) => [id, answer, verdict])]),
+    );
+    await insertSignature(tx, facilityId, {
+      id: context.newId(),
+      checkId: check.id,
+      personId: context.actor.personId,
+      role: context.role,
+      meaning: "performed",
+      at: context.now,
+      boundTo,
+    });
+    await endClaim(tx, facilityId, task.key, context.now, "finished");
+    const failing = answers.filter(({ verdict }) => verdict === "fail").length;
+    return {
+      reply: { key: task.key, checkId: check.id, finishedAt: timestampOf(context.now), failing },
+      note: {
+        text: `Finished “${task.draft.title}”${failing > 0 ? `, ${failing} failing` : ""}`,
+        details: [...answerLines(answers, saidAnswer), ...(input.note ? [`Note: ${input.note}`] : [])],
+        data: {
+          key: task.key,
+          checkId: check.id,
+          boundTo,
+          answers: answers.map(({ item, subject, answer, verdict }) => ({ item, subject, answer, verdict })),
+        },
+      },
+    };
+  },
+});

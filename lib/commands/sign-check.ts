@@ -1,0 +1,64 @@
+import { command } from "@/lib/commands/command";
+import { decideSign } from "@/lib/domain/check/decide";
+import { standingAnswers } from "@/lib/domain/check/model";
+import { done, refused } from "@/lib/domain/outcome";
+import { expandProcedure } from "@/lib/domain/procedure/decide";
+import { signCheckReply, signCheckRequest } from "@/lib/schemas/check";
+import { type CheckRecord, dropDraft, findCheck, insertSignature } from "@/lib/storage/checks";
+import { asWho, namesOf } from "@/lib/storage/names";
+import { timestampOf } from "@/lib/units/time";
+
+/** What a signature is bound to: the check and every answer that stood, in a fixed order. */
+export function shownText(check: CheckRecord): string {
+  const answers = [...standingAnswers(check.answers).entries()].sort(([left], [right]) => (left < right ? -1 : 1));
+  return JSON.stringify([check.id, ...answers.map(([key, { id, answer, verdict }]) => [key, id, answer, verdict])]);
+}
+
+/** The equipment mark: "I performed this check", with failures in it too. */
+export const signCheck = command({
+  name: "sign-check",
+  summary: "Sign a check as performed; its passing answers count from now on.",
+  schema: signCheckRequest,
+  reply: signCheckReply,
+  locks: ({ checkId }) => ({ checks: [checkId] }),
+  load: async (tx, input, context, holders) => {
+    const check = await findCheck(tx, context.begun.scope.facilityId, input.checkId);
+    const holder = (await holders()).find(({ workstationId }) => workstationId === check?.workstationId) ?? null;
+    const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
+    return { check, holder, who: asWho(names) };
+  },
+  decide: ({ check, holder, who }, input) => {
+    if (!check || !holder?.procedure)
+      return refused("not-found", "There is no such check in your facility.", "checkId");
+    const asked = expandProcedure(holder.procedure, holder.evidence).map(({ key }) => key);
+    const signing = decideSign(check, asked, input.seenVersion, who);
+    return signing.ok
+      ? done({ ...signing.value, check, where: holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "" })
+      : signing;
+  },
+  apply: async (tx, { check, where, failing, unanswered }, _input, context) => {
+    const { facilityId } = context.begun.scope;
+    const boundTo = context.digest(shownText(check));
+    const signed = await insertSignature(tx, facilityId, {
+      id: context.newId(),
+      checkId: check.id,
+      personId: context.actor.personId,
+      role: context.role,
+      meaning: "performed",
+      at: context.now,
+      boundTo,
+    });
+    if (!signed) return refused("already-done", "This check was signed in the meantime. Nothing was changed.");
+    await dropDraft(tx, facilityId, check.id);
+    const remarks = [failing > 0 ? `${failing} failing` : "", unanswered > 0 ? `${unanswered} not answered` : ""]
+      .filter(Boolean)
+      .join(", ");
+    return {
+      reply: { checkId: check.id, signedAt: timestampOf(context.now), failing, unanswered },
+      note: {
+        text: `Signed the check of ${where} as performed${remarks ? ` (${remarks})` : ""}`,
+        data: { checkId: check.id, meaning: "performed", boundTo, failing, unanswered },
+      },
+    };
+  },
+});

@@ -1,0 +1,56 @@
+import type { Allowance } from "@/lib/domain/evidence";
+import type { Judgement } from "@/lib/domain/judgement";
+import { done, type Outcome, refused } from "@/lib/domain/outcome";
+import { RULES } from "@/lib/domain/rules/all";
+import type { Role } from "@/lib/domain/vocabulary";
+import { DAY, type Instant, later } from "@/lib/units/time";
+
+export type AllowedFor = "this-list" | "1-day" | "3-days" | "10-days";
+
+/**
+ * For how long use with a limit may be allowed. The idea of fixed periods is that of aviation's minimum equipment list
+ * (FAA and EASA, repair intervals of 3 and 10 days, from memory); which a department uses is its own decision.
+ */
+export function allowedUntil(allowFor: AllowedFor, now: Instant, listEnd: Instant): Instant {
+  switch (allowFor) {
+    case "this-list":
+      return listEnd;
+    case "1-day":
+      return later(now, DAY);
+    case "3-days":
+      return later(now, 3 * DAY);
+    case "10-days":
+      return later(now, 10 * DAY);
+  }
+}
+
+export interface Allowing {
+  /** The role in which the person allows it. */
+  readonly role: Role;
+  /** Who must still agree before it holds. */
+  readonly stillNeeds: readonly Role[];
+}
+
+/** May somebody with these roles allow that limit? A stop is never allowed away, only cleared. */
+export function decideAllow(
+  judgement: Judgement,
+  given: readonly Allowance[],
+  ruleId: string,
+  roles: readonly Role[],
+): Outcome<Allowing, "not-found" | "not-allowed"> {
+  const finding = judgement.reasons.find(({ rule }) => rule === ruleId);
+  const rule = RULES.find(({ id }) => id === ruleId);
+  if (!finding || !rule)
+    return refused("not-found", "This limit is not in force here: it may have been cleared.", "rule");
+  if (rule.allowedBy.length === 0 || (finding.severity !== "limits" && finding.severity !== "stops"))
+    return refused("not-allowed", "This is not a limit that can be allowed; it must be cleared.", "rule");
+  const role = rule.allowedBy.find((one) => roles.includes(one));
+  if (!role)
+    return refused(
+      "not-allowed",
+      `This limit is allowed by: ${rule.allowedBy.map((one) => one.replaceAll("-", " ")).join(" and ")}.`,
+    );
+  const others = rule.allowedTogether ? rule.allowedBy.filter((one) => one !== role) : [];
+  const agreed = given.find((allowance) => allowance.rule === ruleId)?.by ?? [];
+  return done({ role, stillNeeds: others.filter((one) => !agreed.some((by) => by.role === one)) });
+}

@@ -1,0 +1,78 @@
+import type { Entry, EvidenceIndex } from "@/lib/domain/judge-index";
+import { type PerformedCheck, stillCounts } from "@/lib/domain/judge-signatures";
+import type { OwedBecause } from "@/lib/domain/judgement";
+import type { Standing } from "@/lib/domain/rule";
+import type { Instant } from "@/lib/units/time";
+
+export const NOT_ASKED: Standing = { state: "not-asked" };
+
+const owed = (because: OwedBecause, event: Entry["event"] = null): Standing => ({
+  state: "owed",
+  because,
+  event: event?.event ?? null,
+});
+
+/** The full check that counts at that moment: the newest one whose validity has not ended. */
+export function validCheck(index: EvidenceIndex, now: Instant): PerformedCheck | null {
+  for (const performed of index.performed) {
+    if (stillCounts(performed.validUntil, now, index.running)) return performed;
+  }
+  return null;
+}
+
+/** The standing of one entry at a moment. A failing answer outlives its check; a passing one does not. */
+export function standingOf(entry: Entry, index: EvidenceIndex, now: Instant, valid: PerformedCheck | null): Standing {
+  const { failing, pass } = entry.decided;
+  if (failing) return { state: "failing", observation: failing.observation };
+  const settled = pass !== null && !isUnsettled(entry);
+  if (entry.byEvent && !entry.byProcedure) return standingByEvent(entry, valid, settled);
+  if (settled && passCounts(entry, index, now, valid)) return { state: "passing", observation: pass.observation };
+  return entry.byProcedure ? whyOwed(entry, index, valid, settled) : NOT_ASKED;
+}
+
+/**
+ * Asked for by an event alone: once answered well it is done, and no check day ends it. An event that nobody recorded asks
+ * only until the next full check, or every part of a newly imported department would be owed twice.
+ */
+function standingByEvent(entry: Entry, valid: PerformedCheck | null, settled: boolean): Standing {
+  const { decided, event } = entry;
+  if (settled && decided.pass) return { state: "passing", observation: decided.pass.observation };
+  if (event?.implied && (valid === null || !happenedSince(entry, valid))) return NOT_ASKED;
+  return owed(decided.uncounted ? "read-shut" : "recheck", event);
+}
+
+/** An event, or the part itself having been fitted, after the look; where either order is possible it is unsettled. */
+function isUnsettled({ decided, event, fittedFrom }: Entry): boolean {
+  if (decided.pass === null) return false;
+  const seen = decided.pass.earliest;
+  return (event !== null && event.at > seen) || (fittedFrom !== null && fittedFrom > seen);
+}
+
+/** An answer of a full check counts for its own check day; one of a recheck only within a full check that still counts. */
+function passCounts(entry: Entry, index: EvidenceIndex, now: Instant, valid: PerformedCheck | null): boolean {
+  const { decided, passValidUntil } = entry;
+  if (decided.pass === null || passValidUntil === null) return false;
+  return stillCounts(passValidUntil, now, index.running) && (decided.pass.fromFullCheck || valid !== null);
+}
+
+function whyOwed(entry: Entry, index: EvidenceIndex, valid: PerformedCheck | null, settled: boolean): Standing {
+  const { decided, event } = entry;
+  if (index.firstUserOwedSince !== null && event?.event.kind === "serviced") return owed("first-user", event);
+  if (valid === null) return owed(decided.pass ? "expired" : "not-checked");
+  if (decided.uncounted) return owed("read-shut");
+  // A part fitted after the check was begun owes what its event says, and no more of the daily procedure.
+  if (fittedSince(entry, valid)) return recheckOfPart(entry);
+  if (happenedSince(entry, valid)) return owed("recheck", event);
+  return owed(settled ? "expired" : "incomplete");
+}
+
+const happenedSince = ({ event }: Entry, valid: PerformedCheck): boolean =>
+  event !== null && event.at > valid.startedAt;
+
+const fittedSince = ({ fittedFrom }: Entry, valid: PerformedCheck): boolean =>
+  fittedFrom !== null && fittedFrom > valid.startedAt;
+
+function recheckOfPart({ event, fittedFrom }: Entry): Standing {
+  const byItsEvent = event !== null && fittedFrom !== null && event.at >= fittedFrom;
+  return byItsEvent ? owed("recheck", event) : NOT_ASKED;
+}

@@ -1,0 +1,84 @@
+import type { Evidence } from "@/lib/domain/evidence";
+import { JudgeContext } from "@/lib/domain/judge-context";
+import { findingsOf } from "@/lib/domain/judge-findings";
+import { goodUntil, type Judged } from "@/lib/domain/judge-good-until";
+import { type EvidenceIndex, indexOf } from "@/lib/domain/judge-index";
+import type { Finding, Judgement, Owed, Readiness } from "@/lib/domain/judgement";
+import { fitsList } from "@/lib/domain/needs";
+import { morning } from "@/lib/domain/rules/policy/morning";
+import { valuesOf } from "@/lib/domain/rules/settings";
+import type { Limit } from "@/lib/domain/vocabulary";
+import { valueIn } from "@/lib/units/quantity";
+import { type Instant, instantOf, later, MINUTE, type Timestamp, timestampOf } from "@/lib/units/time";
+
+/**
+ * What the evidence of one room, or of one spare workstation, says at the evidence's own moment.
+ *
+ * in        one evidence document; nothing else is looked at, the clock included
+ * out       state, marks, reasons in order of consequence, limits, what is owed, and until when the answer is good
+ * cautious  what nobody looked at is owed; what failed stands until a signed later look; what cannot be told apart in time counts
+ *           against readiness
+ * not for   deciding whether to start a case: that is the provider's own judgement, with the maker's instructions at hand
+ */
+export function judge(evidence: Evidence): Judgement {
+  const index = indexOf(evidence);
+  const now = instantOf(evidence.now);
+  const first = judgedAt(index, now);
+  return { ...first.judgement, goodUntil: goodUntil(first, (at) => judgedAt(index, at)) };
+}
+
+function judgedAt(index: EvidenceIndex, now: Instant): Judged {
+  const context = new JudgeContext(index, now);
+  const reasons = findingsOf(context);
+  const owed = context.owed();
+  const state = stateOf(reasons, owed);
+  const limits = limitsOf(reasons);
+  const { room } = index.evidence;
+  const ready = state === "ready" || state === "ready-limited";
+  return {
+    judgement: {
+      state,
+      marks: context.marks(),
+      reasons,
+      limits,
+      owed,
+      readyForList: ready && fitsList(limits, room?.list ?? null),
+      whenInUse: index.running === null ? null : whenInUse(reasons),
+      decideBy: ready ? null : decideBy(index.evidence),
+    },
+    moments: context.moments,
+  };
+}
+
+/** The strongest wins. */
+function stateOf(reasons: readonly Finding[], owed: readonly Owed[]): Readiness {
+  const has = (severity: Finding["severity"]) => reasons.some((reason) => reason.severity === severity);
+  if (has("out")) return "out-of-service";
+  if (has("stops")) return "do-not-use";
+  if (owed.length > 0 || has("owed")) return "to-check";
+  return has("limits") ? "ready-limited" : "ready";
+}
+
+function limitsOf(reasons: readonly Finding[]): Limit[] {
+  const limits: Limit[] = [];
+  for (const { severity, takesAway } of reasons) {
+    if (severity === "limits") limits.push(...takesAway.filter((limit) => !limits.includes(limit)));
+  }
+  return limits;
+}
+
+/** Nothing changes a room with a case in it: a stop waits for its end, unless the patient's own supply is what failed. */
+function whenInUse(reasons: readonly Finding[]): Judgement["whenInUse"] {
+  const stopping = reasons.filter(({ severity }) => severity === "stops" || severity === "out");
+  if (stopping.length === 0) return null;
+  return stopping.some(({ supplyFailure }) => supplyFailure) ? "act-now" : "after-this-case";
+}
+
+/** After this moment there is no longer time to swap the workstation before the first case. */
+function decideBy(evidence: Evidence): Timestamp | null {
+  const { room } = evidence;
+  const firstCase = room?.list?.firstCase ?? null;
+  if (room === null || firstCase === null || room.occupancy.state !== "idle") return null;
+  const swapMinutes = valueIn(valuesOf(morning, evidence).swap, "min") ?? 0;
+  return timestampOf(later(instantOf(firstCase), -swapMinutes * MINUTE));
+}

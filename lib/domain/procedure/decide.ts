@@ -1,0 +1,96 @@
+import { answerKey } from "@/lib/domain/check/model";
+import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import type { AppliesWhen, Procedure, ProcedureItem } from "@/lib/domain/procedure/model";
+import { applies, subjectsOf } from "@/lib/domain/procedure-applies";
+import { type ResolvedForm, resolvedForm } from "@/lib/domain/procedure-form";
+import { type ItemLimits, itemLimits } from "@/lib/domain/procedure-limits";
+import { ALL_ITEMS } from "@/lib/domain/ready-made-procedures/all-items";
+import type { Place } from "@/lib/domain/rule";
+import { lowerFirst, subjectName } from "@/lib/domain/wording";
+
+/** One question of a check: an item of the procedure about one subject, with the site's unit and limits filled in. */
+export interface CheckItem {
+  readonly key: string;
+  readonly item: ItemId;
+  readonly subject: Subject;
+  readonly subjectName: string;
+  readonly title: string;
+  readonly how: string;
+  readonly why: string;
+  readonly whenItFails: string;
+  readonly form: ResolvedForm;
+  readonly limits: ItemLimits | null;
+  readonly by: ProcedureItem["by"];
+}
+
+/** An item about one subject. */
+export interface ItemAbout {
+  readonly item: ItemId;
+  readonly subject: Subject;
+}
+
+/** The questions this procedure asks here, in its own order: once for each subject that is fitted or piped. */
+export function expandProcedure(procedure: Pick<Procedure, "items">, place: Place): CheckItem[] {
+  return procedure.items.flatMap((item) => expandItem(item, place));
+}
+
+function expandItem(item: ProcedureItem, place: Place): CheckItem[] {
+  if (!applies(item.applies, item.item, place)) return [];
+  return subjectsOf(item, place).map((subject) => checkItemOf(item, subject, place));
+}
+
+function checkItemOf(item: ProcedureItem, subject: Subject, place: Place): CheckItem {
+  const name = subjectName(subject, place.workstation);
+  return {
+    key: answerKey(item.item, subject),
+    item: item.item,
+    subject,
+    subjectName: name || ITEMS[item.item].name,
+    title: name ? `${name}: ${lowerFirst(item.title)}` : item.title,
+    how: item.how,
+    why: item.why,
+    whenItFails: item.whenItFails,
+    form: resolvedForm(item.answer, item.item, subject, place),
+    limits: itemLimits(item.item, subject, place),
+    by: item.by,
+  };
+}
+
+/**
+ * The questions for some items, as a recheck or a task asks them: in the procedure's order and words, and in the shipped words
+ * for what the procedure does not ask.
+ */
+export function recheckItems(
+  wanted: readonly ItemAbout[],
+  procedure: Pick<Procedure, "items">,
+  place: Place,
+): CheckItem[] {
+  const left = new Set(wanted.map(({ item, subject }) => answerKey(item, subject)));
+  const fromProcedure = expandProcedure(procedure, place).filter(({ key }) => left.delete(key));
+  const others = wanted.filter(({ item, subject }) => left.delete(answerKey(item, subject)));
+  return [...fromProcedure, ...others.flatMap((one) => inShippedWords(one, place))];
+}
+
+function inShippedWords({ item, subject }: ItemAbout, place: Place): CheckItem[] {
+  const methods = ALL_ITEMS.filter((one) => one.item === item);
+  const words = methods.find((one) => methodFits(one.applies, place)) ?? methods[0];
+  return words === undefined ? [] : [checkItemOf(words, subject, place)];
+}
+
+/** Of an item with several methods, the one the model allows. */
+const methodFits = ({ leakTest }: AppliesWhen, { workstation }: Place): boolean =>
+  leakTest === undefined || workstation === null || leakTest.includes(workstation.model.leakTest);
+
+/** The questions that finishing a task must answer. An item without a subject is asked about every subject it has here. */
+export function taskItems(
+  task: { readonly items: readonly { readonly item: ItemId; readonly subject: Subject | null }[] },
+  procedure: Pick<Procedure, "items">,
+  place: Place,
+): CheckItem[] {
+  const wanted = task.items.flatMap(({ item, subject }): ItemAbout[] => {
+    if (subject !== null) return [{ item, subject }];
+    const words = ALL_ITEMS.find((one) => one.item === item);
+    return words === undefined ? [] : subjectsOf(words, place).map((one) => ({ item, subject: one }));
+  });
+  return recheckItems(wanted, procedure, place);
+}

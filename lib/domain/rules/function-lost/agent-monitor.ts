@@ -1,0 +1,20 @@
+import type { Rule } from "@/lib/domain/rule";
+import { answered, bad, good } from "@/lib/domain/rules/examples";
+import { failures } from "@/lib/domain/rules/failing";
+
+/** A vaporizer that delivers too much or nothing is seen first on the agent monitor. */
+export const agentMonitor: Rule = {
+  id: "agent-monitor",
+  what: "Agent concentration is monitored; without it no volatile",
+  severity: "limits",
+  citation: "ASA pre-anesthesia checkout 2008, item 4; the limit is common practice, no source",
+  items: ["agent-monitor"],
+  settings: {},
+  allowedBy: ["charge-provider"],
+  judge: (context) =>
+    failures(context, "agent-monitor", "Agent monitor absent or failed: no volatile", { takesAway: ["no-volatile"] }),
+  examples: [
+    { name: "works", given: (ready) => answered(ready, "agent-monitor", good), expect: "holds" },
+    { name: "absent or failed", given: (ready) => answered(ready, "agent-monitor", bad), expect: "limits" },
+  ],
+};

@@ -1,0 +1,46 @@
+import type { Rule } from "@/lib/domain/rule";
+import { answered, reading } from "@/lib/domain/rules/examples";
+import { passingOf } from "@/lib/domain/rules/failing";
+import { said } from "@/lib/domain/wording";
+import { type Quantity, quantity } from "@/lib/units/quantity";
+
+const citation = "ISO 80601-2-55: accuracy of 2.5 % of volume plus 2.5 % of level, 3 % at 21 % (from memory)";
+const settings = {
+  expected: { default: quantity(21, "%") as Quantity, citation },
+  within: { default: quantity(3, "%") as Quantity, citation },
+};
+
+/** As found, before calibration: how far the sensor had drifted. It never stops; the reading after calibration decides. */
+export const oxygenDrift: Rule<typeof settings> = {
+  id: "oxygen-drift",
+  what: "The oxygen sensor as found, before calibration, tells of a cell near its end",
+  severity: "due",
+  citation,
+  items: ["oxygen-as-found"],
+  settings,
+  allowedBy: [],
+  assess: (answer, _about, { expected, within }) => {
+    if (answer.kind !== "number" || answer.reading.unit !== "%") return "pass";
+    return Math.abs(answer.reading.value - expected.value) > within.value ? "remark" : "pass";
+  },
+  shows: () => null,
+  judge: (context, { expected, within }) =>
+    passingOf(context, "oxygen-as-found").flatMap(({ subject, observation: { answer } }) => {
+      if (answer.kind !== "number" || Math.abs(answer.reading.value - expected.value) <= within.value) return [];
+      const limit = `${said(expected)} ± ${said(within)}`;
+      return [
+        {
+          subject,
+          text: `Oxygen sensor drifting: ${said(answer.reading)} as found (${limit})`,
+          measured: answer.reading,
+          limit,
+        },
+      ];
+    }),
+  examples: [
+    { name: "24 %, inside", given: (ready) => answered(ready, "oxygen-as-found", reading(24, "%")), expect: "holds" },
+    { name: "24.1 %, drift", given: (ready) => answered(ready, "oxygen-as-found", reading(24.1, "%")), expect: "due" },
+    { name: "18 %, inside", given: (ready) => answered(ready, "oxygen-as-found", reading(18, "%")), expect: "holds" },
+    { name: "17.9 %, drift", given: (ready) => answered(ready, "oxygen-as-found", reading(17.9, "%")), expect: "due" },
+  ],
+};

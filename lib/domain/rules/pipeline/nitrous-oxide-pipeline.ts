@@ -1,0 +1,14 @@
+import type { Rule } from "@/lib/domain/rule";
+import { bandExamples, judgeBands, pipelineBands, pipelineRule } from "@/lib/domain/rules/bands";
+
+/** No case needs nitrous oxide to be safe: without its supply the room runs without it. */
+export const nitrousOxidePipeline: Rule<typeof pipelineBands> = {
+  ...pipelineRule("nitrous-oxide"),
+  id: "nitrous-oxide-pipeline",
+  what: "The nitrous oxide pipeline's pressure is inside its band; without it no nitrous oxide",
+  severity: "limits",
+  citation: pipelineBands.stopBelow.citation,
+  allowedBy: ["charge-provider"],
+  judge: (context, bands) => judgeBands(context, "nitrous-oxide", bands, { takesAway: ["no-nitrous-oxide"] }),
+  examples: bandExamples("nitrous-oxide", "limits"),
+};

@@ -1,0 +1,163 @@
+import { contentsText } from "@/lib/domain/contents";
+import type { FittedCylinder } from "@/lib/domain/evidence";
+import { type Subject, sameSubject } from "@/lib/domain/items";
+import type { About, FindingDraft, Place, Rule, RuleContext } from "@/lib/domain/rule";
+import { answered, cylinderOf, gauge, unanswered, withValues, withWorkstation } from "@/lib/domain/rules/examples";
+import { workstationSubject } from "@/lib/domain/rules/failing";
+import { cylinderNamed, gaugeAssessment, limitFor } from "@/lib/domain/rules/gauge";
+import { said } from "@/lib/domain/wording";
+import { type Quantity, quantity, valueIn } from "@/lib/units/quantity";
+
+const settings = {
+  /** A pressure, or a share of the cylinder's own rated filling pressure. */
+  atLeast: {
+    default: quantity(1000, "psi") as Quantity,
+    citation: "FDA anesthesia apparatus checkout 1993, step 2: at least half full, about 1,000 psi",
+    iso: {
+      default: quantity(50, "%") as Quantity,
+      citation:
+        "Half of the rated filling pressure: the principle of FDA 1993, step 2, carried over (common practice, no source)",
+    },
+  },
+};
+
+const coversOxygen = (subject: Subject, place: Place): boolean => cylinderNamed(subject, place)?.gas === "oxygen";
+
+/**
+ * Equivalent care: the room needs one good reserve, not every cylinder full. So one oxygen cylinder at or over the limit, read
+ * with its valve open and with no leak at its yoke, is enough; a low one beside it is work, not a stop.
+ * When none is good and one is still unread, nobody knows yet whether the reserve is there. That is "to check" and not "do not
+ * use": the workstation cannot start in either state, and a stop that the next reading lifts would teach people to doubt stops.
+ */
+export const reserveOxygenLow: Rule<typeof settings> = {
+  id: "reserve-oxygen-low",
+  what: "At least one oxygen cylinder on the workstation at or over the limit, read with its valve open",
+  severity: "stops",
+  citation: settings.atLeast.citation,
+  items: ["cylinder-gauge"],
+  settings,
+  allowedBy: [],
+  covers: coversOxygen,
+  assess: (answer, about, { atLeast }) => gaugeAssessment(answer, limitOf(about, atLeast)),
+  shows: (about, { atLeast }) => {
+    const limit = limitOf(about, atLeast);
+    return limit === null ? null : { atLeast: limit };
+  },
+  judge: (context, { atLeast }) => {
+    const { workstation } = context.evidence;
+    if (workstation === null || !workstation.model.yokes.some(({ gas }) => gas === "oxygen")) return [];
+    const cylinders = workstation.fitted.cylinders.filter(({ gas }) => gas === "oxygen");
+    if (cylinders.length === 0) return [noCylinder(context)];
+    return judgeSet(context, cylinders, atLeast);
+  },
+  examples: [
+    {
+      name: "1,000 psi, the limit itself",
+      given: (ready) => answered(ready, "cylinder-gauge", gauge(1000), cylinderOf(ready, "oxygen")),
+      expect: "holds",
+    },
+    {
+      name: "999 psi",
+      given: (ready) => answered(ready, "cylinder-gauge", gauge(999), cylinderOf(ready, "oxygen")),
+      expect: "stops",
+    },
+    {
+      name: "2,000 psi read with the valve shut",
+      given: (ready) =>
+        answered(ready, "cylinder-gauge", gauge(2000, "psi", { open: false }), cylinderOf(ready, "oxygen")),
+      expect: "owed",
+    },
+    { name: "not read", given: (ready) => unanswered(ready, "cylinder-gauge"), expect: "owed" },
+    {
+      name: "no oxygen cylinder on its yoke",
+      given: (ready) =>
+        withWorkstation(ready, ({ fitted }) => ({
+          fitted: { ...fitted, cylinders: fitted.cylinders.filter(({ gas }) => gas !== "oxygen") },
+        })),
+      expect: "stops",
+    },
+    {
+      name: "600 psi where the site accepts the older 600 psi",
+      given: (ready) =>
+        withValues(answered(ready, "cylinder-gauge", gauge(600), cylinderOf(ready, "oxygen")), "reserve-oxygen-low", {
+          atLeast: quantity(600, "psi"),
+        }),
+      expect: "holds",
+    },
+    {
+      name: "68.5 bar of a cylinder rated 137 bar",
+      scheme: "ISO",
+      given: (ready) => answered(ready, "cylinder-gauge", gauge(68.5, "bar"), cylinderOf(ready, "oxygen")),
+      expect: "holds",
+    },
+    {
+      name: "68 bar of a cylinder rated 137 bar",
+      scheme: "ISO",
+      given: (ready) => answered(ready, "cylinder-gauge", gauge(68, "bar"), cylinderOf(ready, "oxygen")),
+      expect: "stops",
+    },
+  ],
+};
+
+function limitOf({ subject, place }: About, atLeast: Quantity): Quantity | null {
+  const cylinder = cylinderNamed(subject, place);
+  return cylinder === null ? null : limitFor(cylinder, atLeast, place.facility.pressureUnit);
+}
+
+function noCylinder(context: RuleContext): FindingDraft {
+  const limit = "one oxygen cylinder";
+  return {
+    subject: workstationSubject(context),
+    text: "No reserve oxygen cylinder on the workstation",
+    measured: "none",
+    limit,
+  };
+}
+
+interface Low {
+  readonly cylinder: FittedCylinder;
+  readonly subject: Subject;
+  readonly reading: Quantity;
+  /** Why it does not count although its pressure is enough. */
+  readonly but: string | null;
+}
+
+function judgeSet(context: RuleContext, cylinders: readonly FittedCylinder[], atLeast: Quantity): FindingDraft[] {
+  const low: Low[] = [];
+  for (const cylinder of cylinders) {
+    const subject = { kind: "cylinder", id: cylinder.id } as const;
+    const standing = context.standing("cylinder-gauge", subject);
+    const but = whyNotCounted(context, subject);
+    // Unread, or read and no longer standing: whether there is a good reserve is not known.
+    if (standing.state === "owed" || standing.state === "not-asked") return [];
+    if (standing.state === "passing" && but === null) return [];
+    const { answer } = standing.observation;
+    if (answer.kind === "gauge" || answer.kind === "number")
+      low.push({ cylinder, subject, reading: answer.reading, but });
+  }
+  const best = low.sort(
+    (left, right) => inPsi(right.reading) - inPsi(left.reading) || (left.cylinder.id < right.cylinder.id ? -1 : 1),
+  )[0];
+  return best === undefined ? [] : [finding(context, best, cylinders.length, atLeast)];
+}
+
+const inPsi = (reading: Quantity): number => valueIn(reading, "psi") ?? 0;
+
+function whyNotCounted(context: RuleContext, subject: Subject): string | null {
+  if (context.standing("yoke-leak", subject).state === "failing") return "but its yoke leaks";
+  const quarantined = context.evidence.workstation?.quarantine ?? [];
+  return quarantined.some((one) => sameSubject(one.subject, subject)) ? "but it is quarantined" : null;
+}
+
+function finding(
+  context: RuleContext,
+  { cylinder, subject, reading, but }: Low,
+  cylinders: number,
+  atLeast: Quantity,
+): FindingDraft {
+  const limit = limitFor(cylinder, atLeast, context.evidence.facility.pressureUnit);
+  const best = cylinders > 1 ? `, the best of ${cylinders}` : "";
+  const contents = contentsText(reading, cylinder);
+  const why = but ?? `(at least ${said(limit)})`;
+  return { subject, text: `Reserve oxygen ${said(reading)}${contents}${best} ${why}`, measured: reading, limit };
+}

@@ -1,0 +1,154 @@
+import type { Evidence } from "@/lib/domain/evidence";
+import { ITEMS } from "@/lib/domain/items";
+import type { Finding, Judgement, Owed } from "@/lib/domain/judgement";
+import { PERMISSIONS } from "@/lib/domain/permission";
+import { RULES } from "@/lib/domain/rules/all";
+import { morning } from "@/lib/domain/rules/policy/morning";
+import { valuesOf } from "@/lib/domain/rules/settings";
+import type { TaskDraft } from "@/lib/domain/task/model";
+import type { Role } from "@/lib/domain/vocabulary";
+import { lowerFirst, subjectName } from "@/lib/domain/wording";
+import { type Quantity, valueIn } from "@/lib/units/quantity";
+
+/** The rules whose findings the tasks "check" and "recheck" stand for. */
+const OWED_RULES = new Set(["not-checked", "recheck-owed", "first-user-check"]);
+const CYLINDER_RULES = new Set(["reserve-oxygen-low", "reserve-oxygen-second"]);
+const ENGINEER_RULES = new Set(["service-late", "withdrawn", "recall-open"]);
+
+/**
+ * The work that follows from a judgement. One unchecked room is one task and not one for each item; a closed room owes no check
+ * today, but what is broken in it stays work. A note is nobody's work.
+ */
+export function tasksFor(judgement: Judgement, evidence: Evidence): TaskDraft[] {
+  const closed = evidence.room?.occupancy.state === "closed";
+  const tasks = [
+    ...(closed ? [] : owedTasks(judgement, evidence)),
+    ...judgement.reasons.flatMap((reason) => reasonTasks(reason, evidence, closed)),
+  ];
+  const byKey = new Map<string, TaskDraft>();
+  // Reasons come in order of consequence, so of two with one key the graver one is kept.
+  for (const task of tasks) if (!byKey.has(task.key)) byKey.set(task.key, task);
+  return [...byKey.values()];
+}
+
+function owedTasks(judgement: Judgement, evidence: Evidence): TaskDraft[] {
+  const { workstation } = evidence;
+  if (workstation === null || judgement.state === "out-of-service") return [];
+  const again = judgement.owed.filter(({ because }) => because === "recheck" || because === "read-shut");
+  const first = judgement.reasons.some(({ rule }) => rule === "first-user-check");
+  const whole = first || judgement.reasons.some(({ rule }) => rule === "not-checked");
+  if (whole) return [checkTask(judgement, evidence, workstation.id, first)];
+  return again.length === 0 ? [] : [recheckTask(again, judgement, evidence, workstation.id)];
+}
+
+function checkTask(judgement: Judgement, evidence: Evidence, workstationId: string, first: boolean): TaskDraft {
+  const { fullCheck, recheckItem } = valuesOf(morning, evidence);
+  // A check with a few items left open does not take as long as a whole one.
+  const minutes = Math.min(minutesOf(fullCheck), Math.max(1, judgement.owed.length) * minutesOf(recheckItem));
+  return {
+    key: `check:${workstationId}`,
+    kind: "check",
+    title: first ? "First-user check" : `${evidence.procedure?.name ?? "Daily check"}`,
+    why: whyOf(judgement, first ? "first-user-check" : "not-checked"),
+    severity: "owed",
+    minutes: judgement.owed.length === 0 ? minutesOf(fullCheck) : minutes,
+    mayDo: PERMISSIONS["start-check"],
+    items: judgement.owed.map(({ item, subject }) => ({ item, subject })),
+    subject: { kind: "workstation", id: workstationId },
+    rule: null,
+    checkKind: first ? "first-user" : "daily",
+  };
+}
+
+function recheckTask(
+  owed: readonly Owed[],
+  judgement: Judgement,
+  evidence: Evidence,
+  workstationId: string,
+): TaskDraft {
+  const why = whyOf(judgement, "recheck-owed");
+  return {
+    key: `recheck:${workstationId}`,
+    kind: "recheck",
+    title: why,
+    why,
+    severity: "owed",
+    minutes: owed.length * minutesOf(valuesOf(morning, evidence).recheckItem),
+    mayDo: PERMISSIONS["finish-task"],
+    items: owed.map(({ item, subject }) => ({ item, subject })),
+    subject: { kind: "workstation", id: workstationId },
+    rule: "recheck-owed",
+    checkKind: "recheck",
+  };
+}
+
+const whyOf = (judgement: Judgement, rule: string): string =>
+  judgement.reasons
+    .filter((reason) => reason.rule === rule)
+    .map(({ text }) => text)
+    .join("; ");
+
+/** An empty room is put right by moving a workstation in, which is not work that somebody finishes with answers. */
+const NOBODYS_TASK = new Set(["no-workstation"]);
+
+function reasonTasks(reason: Finding, evidence: Evidence, closed: boolean): TaskDraft[] {
+  if (reason.severity === "note" || OWED_RULES.has(reason.rule) || NOBODYS_TASK.has(reason.rule)) return [];
+  if (reason.rule === "provider-mark-owed") return closed ? [] : [confirmTask(reason, evidence)];
+  if (CYLINDER_RULES.has(reason.rule) && reason.subject.kind === "cylinder") return [swapTask(reason, evidence)];
+  const clear = clearTask(reason, evidence);
+  return reason.severity === "limits" && reason.allowedUntil === null ? [allowTask(reason), clear] : [clear];
+}
+
+const about = ({ rule, subject }: Finding): string => `${rule}:${subject.kind}:${subject.id}`;
+
+function confirmTask(reason: Finding, evidence: Evidence): TaskDraft {
+  return {
+    ...taskOf(reason, `confirm:${reason.subject.id}`, "confirm", "Add the provider's check"),
+    minutes: minutesOf(valuesOf(morning, evidence).confirm),
+    mayDo: PERMISSIONS["confirm-check"],
+  };
+}
+
+function swapTask(reason: Finding, evidence: Evidence): TaskDraft {
+  const name = subjectName(reason.subject, evidence.workstation);
+  return {
+    ...taskOf(reason, `swap-cylinder:${reason.subject.id}`, "swap-cylinder", `Swap ${lowerFirst(name)}`),
+    minutes: minutesOf(valuesOf(morning, evidence).cylinder),
+    mayDo: PERMISSIONS["swap-cylinder"],
+    items: [
+      { item: "cylinder-gauge", subject: reason.subject },
+      { item: "yoke-leak", subject: reason.subject },
+    ],
+  };
+}
+
+function clearTask(reason: Finding, evidence: Evidence): TaskDraft {
+  return {
+    ...taskOf(reason, `clear:${about(reason)}`, "clear", reason.text),
+    minutes: minutesOf(valuesOf(morning, evidence).remedy),
+    mayDo: mayClear(reason),
+  };
+}
+
+function allowTask(reason: Finding): TaskDraft {
+  const allowedBy = RULES.find(({ id }) => id === reason.rule)?.allowedBy ?? [];
+  return {
+    ...taskOf(reason, `allow:${about(reason)}`, "allow", `Decide: ${lowerFirst(reason.text)}`),
+    minutes: 1,
+    mayDo: allowedBy,
+  };
+}
+
+function taskOf(reason: Finding, key: string, kind: TaskDraft["kind"], title: string): TaskDraft {
+  const { text: why, severity, subject, rule } = reason;
+  // A reason about an item concerns its own subject; one about the whole machine asks about every subject the item has.
+  const items = reason.items.map((item) => ({ item, subject: ITEMS[item].subject === subject.kind ? subject : null }));
+  return { key, kind, title, why, severity, minutes: 0, mayDo: [], items, subject, rule, checkKind: null };
+}
+
+function mayClear({ rule }: Finding): readonly Role[] {
+  if (rule === "held") return PERMISSIONS["lift-hold"];
+  return ENGINEER_RULES.has(rule) ? ["biomedical-engineer"] : PERMISSIONS["finish-task"];
+}
+
+const minutesOf = (time: Quantity): number => valueIn(time, "min") ?? 0;

@@ -1,0 +1,37 @@
+import { actorOfSession, forgetSession } from "@/lib/auth/session";
+import { appDatabase, listenerConnectionString } from "@/lib/storage/client";
+import { systemClock } from "./clock";
+import { databaseSource } from "./database-source";
+import { Hub } from "./hub";
+
+/** What the server stops before it ends; see lib/cli/stop-serving.ts. */
+interface Shared {
+  __yokeboardHub?: Hub;
+  __yokeboardStreams?: Set<{ close(): void }>;
+  __yokeboardClosers?: Set<() => Promise<void>>;
+}
+
+const shared = globalThis as Shared;
+
+/** This instance's hub, begun when first asked for. On globalThis, because a page and a route may see two instances of one module. */
+export function runningHub(): Hub {
+  shared.__yokeboardHub ??= begin();
+  return shared.__yokeboardHub;
+}
+
+function begin(): Hub {
+  const clock = systemClock();
+  const hub = new Hub({
+    connectionString: listenerConnectionString(),
+    source: databaseSource(appDatabase(), () => clock.now()),
+    now: () => clock.now(),
+    facilityOfSession: async (sessionId) => (await actorOfSession(sessionId))?.facility.id ?? null,
+    forgetSession,
+    report: (problem) => console.error("live:", problem instanceof Error ? problem.message : problem),
+  });
+  shared.__yokeboardStreams ??= new Set();
+  shared.__yokeboardStreams.add({ close: () => hub.closeStreams() });
+  shared.__yokeboardClosers ??= new Set();
+  shared.__yokeboardClosers.add(() => hub.close());
+  return hub;
+}

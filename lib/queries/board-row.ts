@@ -1,0 +1,68 @@
+import { boardSummary } from "@/lib/domain/board-summary";
+import { judge } from "@/lib/domain/judge";
+import type { Mark } from "@/lib/domain/judgement";
+import type { BoardRow } from "@/lib/schemas/board";
+import type { BoardRowRecord } from "@/lib/storage/board-rows";
+import type { Holder } from "@/lib/storage/evidence";
+import { instantOf, timestampOf } from "@/lib/units/time";
+
+/** A room whose stored answer the clock has overtaken, or that was never judged, is judged here and now from its evidence. */
+export function judgedNow(record: BoardRowRecord, holder: Holder): BoardRowRecord {
+  const judgement = judge(holder.evidence);
+  return {
+    ...record,
+    judgement,
+    summary: boardSummary(holder.evidence, judgement),
+    goodUntil: judgement.goodUntil === null ? null : instantOf(judgement.goodUntil),
+  };
+}
+
+export const isOverdue = ({ judgement, goodUntil }: BoardRowRecord, now: number): boolean =>
+  judgement === null || (goodUntil !== null && goodUntil <= now);
+
+/** Row and judgement as the board shows them. Throws on an unjudged record: the caller judges those first. */
+export function boardRowOf(record: BoardRowRecord): BoardRow {
+  const { judgement, summary } = record;
+  if (!judgement || !summary) throw new Error(`room ${record.roomId} is shown without a judgement`);
+  const named = (mark: Mark | null) => mark && { name: record.names[mark.by] ?? "unknown", at: mark.at };
+  return {
+    roomId: record.roomId,
+    name: record.name,
+    suite: record.suite,
+    walkingOrder: record.walkingOrder,
+    workstation: record.workstation,
+    state: judgement.state,
+    occupancy: summary.occupancy,
+    marks: { equipment: named(judgement.marks.equipment), provider: named(judgement.marks.provider) },
+    headline: summary.headline,
+    headlineRule: summary.headlineRule,
+    moreReasons: summary.moreReasons,
+    limits: [...summary.limits],
+    limitsAllowed: summary.limitsAllowed,
+    readyForList: judgement.readyForList,
+    owedCount: judgement.owed.length,
+    whenInUse: judgement.whenInUse,
+    firstCase: summary.firstCase,
+    listEnd: summary.listEnd,
+    needs: [...summary.needs],
+    decideBy: judgement.decideBy,
+    goodUntil: judgement.goodUntil,
+    reserve: summary.reserve,
+    work: workOf(record),
+    piped: [...summary.piped],
+    wasteGas: summary.wasteGas,
+  };
+}
+
+/** The provider's own confirmation is not work for the strip. */
+function workOf({ tasks }: BoardRowRecord): BoardRow["work"] {
+  return tasks
+    .filter(({ document }) => document.kind !== "confirm")
+    .map(({ key, document, person, claimedAt }) => ({
+      taskKey: key,
+      title: document.title,
+      minutes: document.minutes,
+      person,
+      claimedAt: claimedAt === null ? null : timestampOf(instantOf(claimedAt)),
+    }));
+}

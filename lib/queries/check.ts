@@ -1,0 +1,115 @@
+import type { Actor } from "@/lib/auth/actor";
+import { answerKey, standingAnswers, versionOf } from "@/lib/domain/check/model";
+import type { Evidence } from "@/lib/domain/evidence";
+import { ITEMS } from "@/lib/domain/items";
+import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
+import { subjectName } from "@/lib/domain/wording";
+import { isId } from "@/lib/queries/evidence";
+import { questionsView } from "@/lib/queries/questions";
+import { appReading, inFacility, type Reading } from "@/lib/queries/read";
+import type { CheckView } from "@/lib/schemas/check";
+import { findProcedure, previousAnswers, roomName } from "@/lib/storage/check-reading";
+import { type CheckRecord, findCheck, findDraft } from "@/lib/storage/checks";
+import type { Tx } from "@/lib/storage/client";
+import { loadEvidence } from "@/lib/storage/evidence";
+import type { Frame } from "@/lib/storage/facility-frame";
+import { namesOf } from "@/lib/storage/names";
+import { type Instant, timestampOf } from "@/lib/units/time";
+
+/** A check as it is being answered, or as it was signed; null when the facility has no such check. */
+export const readCheck = (actor: Actor, checkId: string, reading: Reading = appReading()): Promise<CheckView | null> =>
+  inFacility(
+    actor,
+    async (tx, frame, now) => {
+      const check = isId(checkId) ? await findCheck(tx, frame.scope.facilityId, checkId) : null;
+      return check && viewOf(tx, frame, check, actor.personId, now);
+    },
+    reading,
+  );
+
+async function viewOf(
+  tx: Tx,
+  frame: Frame,
+  check: CheckRecord,
+  personId: string,
+  now: Instant,
+): Promise<CheckView | null> {
+  const { facilityId } = frame.scope;
+  const holders = await loadEvidence(tx, frame, check.roomId ? [check.roomId] : [], [check.workstationId], now);
+  const evidence = holders.find(({ workstationId }) => workstationId === check.workstationId)?.evidence;
+  if (!evidence?.workstation) return null;
+  const procedure = check.procedureId ? await findProcedure(tx, facilityId, check.procedureId) : null;
+  const names = await namesOf(tx, [
+    check.startedBy,
+    ...check.answers.map(({ by }) => by),
+    ...check.signatures.map((signature) => signature.personId),
+  ]);
+  const name = (id: string) => names.get(id) ?? "unknown";
+  return {
+    id: check.id,
+    kind: check.kind,
+    procedure: procedure && { name: procedure.name, version: procedure.version, citation: procedure.citation },
+    workstation: { id: evidence.workstation.id, tag: evidence.workstation.tag, model: evidence.workstation.model.name },
+    room: check.roomId ? { id: check.roomId, name: (await roomName(tx, facilityId, check.roomId)) ?? "" } : null,
+    startedAt: timestampOf(check.startedAt),
+    startedBy: name(check.startedBy),
+    items: questionsOf(check, procedure ? expandProcedure(procedure, evidence) : [], evidence),
+    recorded: await recordedOf(tx, facilityId, check, name),
+    draft: await findDraft(tx, facilityId, check.id, personId),
+    signatures: check.signatures.map(({ personId: by, role, meaning, at }) => ({
+      name: name(by),
+      role,
+      meaning,
+      at: timestampOf(at),
+    })),
+    version: versionOf(check),
+    at: timestampOf(now),
+  };
+}
+
+/** A full check asks the whole procedure; a recheck shows what it answered. */
+function questionsOf(check: CheckRecord, asked: readonly CheckItem[], evidence: Evidence): CheckView["items"] {
+  const questions = questionsView(asked);
+  const answered = new Set(check.answers.map(({ item, subject }) => answerKey(item, subject)));
+  const known = new Set(questions.map(({ key }) => key));
+  const gone = [...standingAnswers(check.answers).values()].filter(
+    ({ item, subject }) => !known.has(answerKey(item, subject)),
+  );
+  // What was answered stays readable, also when the part has been taken off since.
+  const past: CheckView["items"] = gone.map(({ item, subject }) => ({
+    key: answerKey(item, subject),
+    item,
+    subject,
+    subjectName: subjectName(subject, evidence.workstation),
+    title: ITEMS[item].name,
+    how: "",
+    why: "",
+    whenItFails: "",
+    form: { kind: "pass", yes: "Passes", no: "Fails" },
+    limits: null,
+    by: "either",
+  }));
+  const whole = check.kind === "daily" || check.kind === "first-user";
+  return [...(whole ? questions : questions.filter(({ key }) => answered.has(key))), ...past];
+}
+
+async function recordedOf(
+  tx: Tx,
+  facilityId: string,
+  check: CheckRecord,
+  name: (id: string) => string,
+): Promise<CheckView["recorded"]> {
+  const standing = standingAnswers(check.answers);
+  const previous = await previousAnswers(tx, facilityId, check);
+  return [...standing].map(([key, given]) => ({
+    observationId: given.id,
+    key,
+    item: given.item,
+    subject: given.subject,
+    answer: given.answer,
+    verdict: given.verdict,
+    by: name(given.by),
+    at: timestampOf(given.observedAt),
+    previous: previous.get(key) ?? null,
+  }));
+}

@@ -1,0 +1,122 @@
+import type { Actor } from "@/lib/auth/actor";
+import { checkDayAt } from "@/lib/domain/check-day";
+import type { Check, Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
+import { judge } from "@/lib/domain/judge";
+import { checkClock } from "@/lib/domain/rules/policy/check-validity";
+import { rowsIn } from "@/lib/queries/board";
+import { roomHolder } from "@/lib/queries/evidence";
+import { appReading, inFacility, type Reading } from "@/lib/queries/read";
+import { partsOf } from "@/lib/queries/room-parts";
+import { tasksIn } from "@/lib/queries/tasks";
+import type { RoomView } from "@/lib/schemas/room";
+import { namesOf } from "@/lib/storage/names";
+import { type Instant, instantOf, timestampOf } from "@/lib/units/time";
+
+/** A room as its page shows it; null when the facility has no such room. */
+export const readRoom = (actor: Actor, roomId: string, reading: Reading = appReading()): Promise<RoomView | null> =>
+  inFacility(
+    actor,
+    async (tx, frame, now) => {
+      const holder = await roomHolder(tx, frame, roomId, now);
+      const [row] = holder ? await rowsIn(tx, frame, now, [roomId]) : [];
+      if (!holder || !row) return null;
+      const { evidence } = holder;
+      const names = await namesOf(tx, peopleIn(evidence));
+      return {
+        facility: frame.facility,
+        row,
+        judgement: mutable(judge(evidence)),
+        drive: evidence.workstation?.model.drive ?? null,
+        leakTest: evidence.workstation?.model.leakTest ?? null,
+        fitted: evidence.workstation && fittedOf(evidence.workstation),
+        parts: partsOf(evidence, holder.procedure, names),
+        service: (evidence.workstation?.serviceDue ?? []).map(({ plan, due, window }) => ({
+          plan,
+          due,
+          from: window.from,
+          to: window.to,
+        })),
+        holds: (evidence.workstation?.holds ?? []).map(({ id, by, role, reason, since }) => ({
+          id,
+          name: names.get(by) ?? "unknown",
+          role,
+          reason,
+          since,
+        })),
+        ...checksOf(evidence, names, now),
+        tasks: await tasksIn(tx, frame, now, actor.personId, { holders: [roomId] }),
+        at: timestampOf(now),
+      };
+    },
+    reading,
+  );
+
+/** The domain's answers are read-only; views are plain data that JSON will copy anyway. */
+const mutable = <Value>(value: Value): RoomView["judgement"] =>
+  structuredClone(value) as unknown as RoomView["judgement"];
+
+function peopleIn({ observations, checks, workstation }: Evidence): string[] {
+  return [
+    ...observations.map(({ by }) => by),
+    ...checks.flatMap(({ startedBy, signed }) => [startedBy, ...signed.map(({ by }) => by)]),
+    ...(workstation?.holds.map(({ by }) => by) ?? []),
+  ];
+}
+
+function fittedOf({ fitted, model }: WorkstationEvidence): RoomView["fitted"] {
+  return {
+    cylinders: fitted.cylinders.map(({ id, serial, position, gas, size }) => ({ id, serial, position, gas, size })),
+    yokes: model.yokes.map(({ position, gas }) => ({ position, gas })),
+    vaporizers: fitted.vaporizers.map(({ id, tag, mount, agent }) => ({ id, tag, mount, agent })),
+    mounts: [...model.mounts],
+    absorbent: fitted.absorbent.map(({ id, tag, position, product, from }) => ({
+      id,
+      tag,
+      position,
+      product: product.name,
+      from,
+    })),
+    oxygenSensor: fitted.oxygenSensor && { ...fitted.oxygenSensor },
+  };
+}
+
+/** Today's full checks of the room, and the one that a provider would confirm. */
+function checksOf(
+  evidence: Evidence,
+  names: ReadonlyMap<string, string>,
+  now: Instant,
+): Pick<RoomView, "checks" | "confirmable"> {
+  const today = checkDayAt(checkClock(evidence), now).from;
+  const name = (id: string) => names.get(id) ?? "unknown";
+  const full = evidence.checks
+    .filter(({ kind, startedAt }) => (kind === "daily" || kind === "first-user") && instantOf(startedAt) >= today)
+    .sort((left, right) => instantOf(right.startedAt) - instantOf(left.startedAt));
+  const checks = full.map((check) => {
+    const signature = performed(check);
+    return {
+      id: check.id,
+      kind: check.kind,
+      startedAt: check.startedAt,
+      startedBy: name(check.startedBy),
+      signedAt: signature?.at ?? null,
+      signedBy: signature ? name(signature.by) : null,
+    };
+  });
+  const newest = full.find((check) => performed(check));
+  const signature = newest && performed(newest);
+  if (!newest || !signature || newest.signed.some(({ meaning }) => meaning === "confirmed"))
+    return { checks, confirmable: null };
+  const answers = evidence.observations.filter(({ check }) => check === newest.id);
+  return {
+    checks,
+    confirmable: {
+      checkId: newest.id,
+      version: answers.length + newest.signed.length,
+      signedAt: signature.at,
+      signedBy: name(signature.by),
+      failing: answers.filter(({ verdict }) => verdict === "fail").length,
+    },
+  };
+}
+
+const performed = (check: Check) => check.signed.find(({ meaning }) => meaning === "performed");

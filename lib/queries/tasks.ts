@@ -1,0 +1,74 @@
+import type { Actor } from "@/lib/auth/actor";
+import { orderTasks } from "@/lib/domain/task-order";
+import { appReading, inFacility, type Reading } from "@/lib/queries/read";
+import type { TaskList, TaskView } from "@/lib/schemas/task";
+import type { Tx } from "@/lib/storage/client";
+import type { Frame } from "@/lib/storage/facility-frame";
+import { type TaskPlace, taskPlaces } from "@/lib/storage/task-places";
+import { type OpenTask, openTasks } from "@/lib/storage/tasks";
+import { type Instant, timestampOf } from "@/lib/units/time";
+
+/** The facility's open tasks in the order they should be done, each with its reason for standing there. */
+export const readTasks = (actor: Actor, reading: Reading = appReading()): Promise<TaskList> =>
+  inFacility(
+    actor,
+    async (tx, frame, now) => ({ at: timestampOf(now), tasks: await tasksIn(tx, frame, now, actor.personId) }),
+    reading,
+  );
+
+/** Open tasks of the whole facility or of one place, ordered. */
+export async function tasksIn(
+  tx: Tx,
+  frame: Frame,
+  now: Instant,
+  personId: string,
+  only: { readonly key?: string; readonly holders?: readonly string[] } = {},
+): Promise<TaskView[]> {
+  const open = await openTasks(tx, frame.scope.facilityId, only);
+  const places = await taskPlaces(
+    tx,
+    frame.scope.facilityId,
+    open.map(({ holderId }) => holderId),
+    personId,
+  );
+  const placed = orderTasks(
+    open.map((task) => ({ ...orderInput(task, places.get(task.holderId) ?? null), task })),
+    now,
+  );
+  return placed.map(({ task: { task }, placed: why }) => taskViewOf(task, places.get(task.holderId) ?? null, why));
+}
+
+/** What the order of the work looks at. */
+function orderInput({ key, draft, claim }: OpenTask, place: TaskPlace | null) {
+  return {
+    key,
+    severity: draft.severity,
+    minutes: draft.minutes,
+    roomName: place?.room?.name ?? null,
+    walkingOrder: place?.walkingOrder ?? Number.MAX_SAFE_INTEGER,
+    firstCase: place?.closed ? null : (place?.firstCase ?? null),
+    setUpMinutes: place?.setUpMinutes ?? 0,
+    claimed: claim !== null,
+  };
+}
+
+export function taskViewOf(task: OpenTask, place: TaskPlace | null, placed: string): TaskView {
+  const { draft, claim } = task;
+  return {
+    key: task.key,
+    kind: draft.kind,
+    title: draft.title,
+    why: draft.why,
+    severity: draft.severity,
+    minutes: draft.minutes,
+    mayDo: [...draft.mayDo],
+    room: place?.room ?? null,
+    workstation: place?.workstation ?? null,
+    subject: draft.subject,
+    firstCase: place?.firstCase ?? null,
+    openedAt: timestampOf(task.openedAt),
+    placed,
+    claim: claim && { personId: claim.personId, name: claim.name, since: timestampOf(claim.since) },
+    openCheckId: draft.kind === "check" ? (place?.openCheckId ?? null) : null,
+  };
+}

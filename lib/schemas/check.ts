@@ -1,0 +1,101 @@
+import { z } from "zod";
+import { CHECK_KINDS, MEANINGS } from "@/lib/domain/vocabulary";
+import { answer, id, itemId, quantity, role, subject, timestamp } from "@/lib/schemas/common";
+import { UNITS } from "@/lib/units/quantity";
+
+const unit = z.enum(UNITS);
+
+/** How one item is answered on this workstation, with the site's unit filled in. */
+export const answerForm = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("pass"), yes: z.string(), no: z.string() }),
+  z.strictObject({ kind: z.literal("number"), unit, least: z.number(), most: z.number(), decimals: z.int() }),
+  z.strictObject({ kind: z.literal("gauge"), unit, most: z.number() }),
+  z.strictObject({
+    kind: z.literal("choice"),
+    options: z.array(z.strictObject({ value: z.string(), label: z.string() })),
+  }),
+  z.strictObject({ kind: z.literal("timed"), seconds: z.number(), what: z.string() }),
+]);
+
+/** One question of a check: an item of the procedure about one subject. */
+export const checkItem = z.strictObject({
+  key: z.string(),
+  item: itemId,
+  subject,
+  subjectName: z.string(),
+  title: z.string(),
+  how: z.string(),
+  why: z.string(),
+  whenItFails: z.string(),
+  form: answerForm,
+  /** The limits it will be judged by, for showing beside the answer. */
+  limits: z.strictObject({ atLeast: quantity.nullable(), atMost: quantity.nullable(), text: z.string() }).nullable(),
+  by: z.enum(["technician", "provider", "either", "both"]),
+});
+export type CheckItemView = z.infer<typeof checkItem>;
+
+export const recordedAnswer = z.strictObject({
+  observationId: id,
+  key: z.string(),
+  item: itemId,
+  subject,
+  answer,
+  verdict: z.enum(["pass", "fail", "noted"]),
+  by: z.string(),
+  at: timestamp,
+  /** The answer before this one, of an earlier check: shown after entry, never beside an empty field. */
+  previous: z.strictObject({ answer, at: timestamp }).nullable(),
+});
+
+export const signatureView = z.strictObject({ name: z.string(), role, meaning: z.enum(MEANINGS), at: timestamp });
+
+export const checkView = z.strictObject({
+  id,
+  kind: z.enum(CHECK_KINDS),
+  procedure: z.strictObject({ name: z.string(), version: z.int(), citation: z.string() }).nullable(),
+  workstation: z.strictObject({ id, tag: z.string(), model: z.string() }),
+  room: z.strictObject({ id, name: z.string() }).nullable(),
+  startedAt: timestamp,
+  startedBy: z.string(),
+  items: z.array(checkItem),
+  recorded: z.array(recordedAnswer),
+  /** Typed but not yet recorded, by this person: item key -> what was typed. */
+  draft: z.record(z.string(), z.unknown()),
+  signatures: z.array(signatureView),
+  /** Grows with every recorded answer and signature; a signature says which version was seen. */
+  version: z.int(),
+  at: timestamp,
+});
+export type CheckView = z.infer<typeof checkView>;
+
+export const startCheckRequest = z.strictObject({ workstationId: id, kind: z.enum(["daily", "first-user"]) });
+export const startCheckReply = z.strictObject({ checkId: id, resumed: z.boolean() });
+
+export const answerGiven = z.strictObject({ item: itemId, subject, answer });
+export const recordAnswersRequest = z.strictObject({
+  checkId: id,
+  answers: z.array(answerGiven).min(1, "must hold at least one answer").max(80),
+});
+export const recordAnswersReply = z.strictObject({
+  checkId: id,
+  recorded: z.array(z.strictObject({ key: z.string(), verdict: z.enum(["pass", "fail", "noted"]) })),
+  version: z.int(),
+});
+
+export const saveDraftRequest = z.strictObject({ checkId: id, answers: z.record(z.string().max(200), z.unknown()) });
+export const saveDraftReply = z.strictObject({ checkId: id, savedAt: timestamp });
+
+export const signCheckRequest = z.strictObject({
+  checkId: id,
+  /** What the person saw; refused if the check has moved on since. */
+  seenVersion: z.int().nonnegative(),
+});
+export const signCheckReply = z.strictObject({
+  checkId: id,
+  signedAt: timestamp,
+  failing: z.int(),
+  unanswered: z.int(),
+});
+
+export const confirmCheckRequest = z.strictObject({ checkId: id, seenVersion: z.int().nonnegative() });
+export const confirmCheckReply = z.strictObject({ checkId: id, confirmedAt: timestamp });

@@ -1,0 +1,72 @@
+import { z } from "zod";
+import { boardRow, facilityView } from "@/lib/schemas/board";
+import { answer, id, itemId, role, subject, timestamp, words } from "@/lib/schemas/common";
+import { judgement } from "@/lib/schemas/judgement";
+import { taskView } from "@/lib/schemas/task";
+
+/** One part of the gas path with its latest record. `standing` is how it counts now. */
+export const partView = z.strictObject({
+  key: z.string(),
+  item: itemId,
+  itemName: z.string(),
+  subject,
+  subjectName: z.string(),
+  standing: z.enum(["failing", "passing", "owed", "noted"]),
+  answer: answer.nullable(),
+  /** The answer as a person reads it: "1,955 psi", "held 14 s", "works". */
+  shown: z.string().nullable(),
+  /** What the reading is worth, where a calculation says so: "680 L · 85 min". */
+  worth: z.string().nullable(),
+  limit: z.string().nullable(),
+  at: timestamp.nullable(),
+  by: z.string().nullable(),
+});
+
+export const fittedView = z.strictObject({
+  cylinders: z.array(
+    z.strictObject({ id, serial: z.string(), position: z.string(), gas: z.string(), size: z.string() }),
+  ),
+  yokes: z.array(z.strictObject({ position: z.string(), gas: z.string() })),
+  vaporizers: z.array(z.strictObject({ id, tag: z.string(), mount: z.string(), agent: z.string() })),
+  mounts: z.array(z.string()),
+  absorbent: z.array(
+    z.strictObject({ id, tag: z.string(), position: z.string(), product: z.string(), from: timestamp }),
+  ),
+  oxygenSensor: z.strictObject({ id, tag: z.string(), kind: z.string(), from: timestamp }).nullable(),
+});
+
+export const roomView = z.strictObject({
+  facility: facilityView,
+  row: boardRow,
+  judgement,
+  drive: z.string().nullable(),
+  leakTest: z.string().nullable(),
+  fitted: fittedView.nullable(),
+  parts: z.array(partView),
+  service: z.array(z.strictObject({ plan: z.string(), due: z.string(), from: z.string(), to: z.string() })),
+  holds: z.array(z.strictObject({ id, name: z.string(), role, reason: z.string(), since: timestamp })),
+  /** Today's checks of this room, newest first; `confirmable` is the one a provider would confirm. */
+  checks: z.array(
+    z.strictObject({
+      id,
+      kind: z.string(),
+      startedAt: timestamp,
+      startedBy: z.string(),
+      signedAt: timestamp.nullable(),
+      signedBy: z.string().nullable(),
+    }),
+  ),
+  confirmable: z
+    .strictObject({ checkId: id, version: z.int(), signedAt: timestamp, signedBy: z.string(), failing: z.int() })
+    .nullable(),
+  tasks: z.array(taskView),
+  at: timestamp,
+});
+export type RoomView = z.infer<typeof roomView>;
+
+export const holdWorkstationRequest = z.strictObject({ workstationId: id, reason: words(300) });
+export const holdWorkstationReply = z.strictObject({ holdId: id });
+export const liftHoldRequest = z.strictObject({ workstationId: id, holdId: id, reason: words(300) });
+export const liftHoldReply = z.strictObject({ holdId: id });
+export const roomRequest = z.strictObject({ roomId: id });
+export const roomReply = z.strictObject({ roomId: id, at: timestamp });

@@ -1,0 +1,89 @@
+import { z } from "zod";
+import { SEVERITIES } from "@/lib/domain/judgement";
+import { answerGiven, checkItem } from "@/lib/schemas/check";
+import { id, role, subject, timestamp, words } from "@/lib/schemas/common";
+
+export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow"] as const;
+
+export const taskView = z.strictObject({
+  key: z.string(),
+  kind: z.enum(TASK_KINDS),
+  title: z.string(),
+  /** What stands behind it: the reason's sentence. */
+  why: z.string(),
+  severity: z.enum(SEVERITIES),
+  minutes: z.number(),
+  mayDo: z.array(role),
+  room: z.strictObject({ id, name: z.string(), suite: z.string() }).nullable(),
+  workstation: z.strictObject({ id, tag: z.string() }).nullable(),
+  subject: subject.nullable(),
+  firstCase: timestamp.nullable(),
+  openedAt: timestamp,
+  /** Why it stands where it does in the order. */
+  placed: z.string(),
+  claim: z.strictObject({ personId: id, name: z.string(), since: timestamp }).nullable(),
+  /** For a check: one that is open already, to go on with. */
+  openCheckId: id.nullable(),
+});
+export type TaskView = z.infer<typeof taskView>;
+
+export const taskList = z.strictObject({ at: timestamp, tasks: z.array(taskView) });
+export type TaskList = z.infer<typeof taskList>;
+
+/** One task opened: what finishing it asks for. */
+export const taskDetail = z.strictObject({
+  task: taskView,
+  /** The items that finishing must answer, as a check would ask them. */
+  items: z.array(checkItem),
+  /** For a cylinder swap: what is on the yoke, and the spares that fit it, by store. */
+  swap: z
+    .strictObject({
+      position: z.string(),
+      gas: z.string(),
+      fitted: z.strictObject({ id, serial: z.string(), size: z.string() }).nullable(),
+      spares: z.array(
+        z.strictObject({ id, serial: z.string(), size: z.string(), store: z.string(), contents: z.string() }),
+      ),
+    })
+    .nullable(),
+  at: timestamp,
+});
+export type TaskDetail = z.infer<typeof taskDetail>;
+
+export const taskKey = z.string().min(3).max(200);
+export const claimTaskRequest = z.strictObject({ key: taskKey });
+export const claimTaskReply = z.strictObject({ key: taskKey, claimedAt: timestamp });
+export const giveBackTaskRequest = z.strictObject({ key: taskKey });
+export const giveBackTaskReply = z.strictObject({ key: taskKey });
+export const finishTaskRequest = z.strictObject({
+  key: taskKey,
+  answers: z.array(answerGiven).min(1).max(40),
+  note: words(500).optional(),
+});
+export const finishTaskReply = z.strictObject({ key: taskKey, checkId: id, finishedAt: timestamp, failing: z.int() });
+
+export const swapCylinderRequest = z.strictObject({
+  workstationId: id,
+  position: z.string().min(1).max(20),
+  /** The cylinder to fit, by id or by the serial number on its label. */
+  cylinder: z.union([z.strictObject({ id }), z.strictObject({ serial: words(60) })]),
+  /** What the cylinder taken off holds. */
+  takenOff: z.enum(["empty", "in-use"]),
+  toStoreId: id.optional(),
+});
+export const swapCylinderReply = z.strictObject({
+  workstationId: id,
+  position: z.string(),
+  fitted: z.string(),
+  recheckTaskKey: z.string().nullable(),
+});
+
+export const ALLOWED_FOR = ["this-list", "1-day", "3-days", "10-days"] as const;
+export const allowLimitRequest = z.strictObject({
+  workstationId: id,
+  rule: z.string().min(1).max(80),
+  allowFor: z.enum(ALLOWED_FOR),
+  /** What is done meanwhile: "agent monitor on, mount 2 taped off". */
+  measures: words(300),
+});
+export const allowLimitReply = z.strictObject({ workstationId: id, until: timestamp, stillNeeds: z.array(role) });

@@ -1,0 +1,103 @@
+import type { Tx } from "@/lib/storage/client";
+import type { EvidenceRows } from "@/lib/storage/evidence-rows";
+import { DAY, HOUR, type Instant, type LocalDate, later, timestampOf } from "@/lib/units/time";
+
+/** Everything since then is read whole: the running check day, the one before it, and a case that outlasts them. */
+const WINDOW = 48 * HOUR;
+/** What happened to the equipment is few rows, and one that nobody has answered yet must not age out of sight. */
+const EVENT_WINDOW = 90 * DAY;
+
+/**
+ * The facts behind some rooms and workstations, in one statement and so from one snapshot.
+ * Older answers come through derived.latest_observation, so the cost does not grow with the history.
+ */
+export async function queryEvidence(
+  tx: Tx,
+  facilityId: string,
+  rooms: readonly string[],
+  workstations: readonly string[],
+  now: Instant,
+  listDate: LocalDate,
+): Promise<EvidenceRows> {
+  const since = timestampOf(later(now, -WINDOW));
+  const eventsSince = timestampOf(later(now, -EVENT_WINDOW));
+  const [row] = await tx.$queryRaw<EvidenceRows[]>`
+    WITH f AS (SELECT ${facilityId}::uuid AS id, ${[...rooms]}::uuid[] AS rooms, ${[...workstations]}::uuid[] AS workstations, ${since}::timestamptz AS since),
+    answers AS (
+      SELECT o.* FROM fact.observation o, f WHERE o.facility_id = f.id AND o.workstation_id = ANY (f.workstations) AND o.observed_at > f.since
+      UNION
+      SELECT o.* FROM fact.observation o, f WHERE o.facility_id = f.id AND o.room_id = ANY (f.rooms) AND o.observed_at > f.since
+      UNION
+      SELECT o.* FROM derived.latest_observation l JOIN fact.observation o ON o.facility_id = l.facility_id AND o.id = l.observation_id, f
+      WHERE l.facility_id = f.id AND l.keeper_id = ANY (f.workstations || f.rooms)),
+    runs AS (
+      SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.workstation_id = ANY (f.workstations) AND c.started_at > f.since
+      UNION
+      SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.room_id = ANY (f.rooms) AND c.started_at > f.since
+      UNION
+      SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.id IN (SELECT a.check_id FROM answers a))
+    SELECT
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT r.id, r.name, s.name AS suite, z.name AS zone, r.piped, r.vacuum, r.waste_gas, r.walking_order,
+          (SELECT json_build_object('first_case', d.first_case, 'ends_at', d.ends_at, 'needs', d.needs, 'set_up_minutes', d.set_up_minutes, 'date', d.date)
+           FROM day_list d WHERE d.facility_id = r.facility_id AND d.room_id = r.id AND d.date = ${listDate}::date) AS list,
+          (SELECT json_build_object('state', o.state, 'from', o."from", 'confirmed', o.confirmed)
+           FROM fact.occupancy o WHERE o.facility_id = r.facility_id AND o.room_id = r.id AND o."to" IS NULL) AS occupancy
+        FROM room r JOIN suite s ON s.facility_id = r.facility_id AND s.id = r.suite_id
+        LEFT JOIN pipeline_zone z ON z.facility_id = r.facility_id AND z.id = r.zone_id, f
+        WHERE r.facility_id = f.id AND r.id = ANY (f.rooms) ORDER BY r.id) x) AS rooms,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT w.id, w.tag, m.name AS model_name, m.document AS model, p.room_id, p.store_id
+        FROM workstation w JOIN workstation_model m ON m.id = w.model_id
+        LEFT JOIN fact.placement p ON p.facility_id = w.facility_id AND p.workstation_id = w.id AND p."to" IS NULL, f
+        WHERE w.facility_id = f.id AND w.id = ANY (f.workstations) AND w.retired_at IS NULL ORDER BY w.id) x) AS workstations,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT t.workstation_id, t.position, t."from", c.id, c.serial, c.gas, c.scheme, c.size, c.water_capacity_l, c.rated_contents_l,
+          c.rated_pressure, c.rated_pressure_unit, c.expiry, c.retest_due
+        FROM fact.fitting t JOIN cylinder c ON c.facility_id = t.facility_id AND c.id = t.item_id, f
+        WHERE t.facility_id = f.id AND t.item_kind = 'cylinder' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL ORDER BY t.position) x) AS cylinders,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT t.workstation_id, t.position, t."from", v.id, v.tag, v.agent, v.filler, v.calibration_due, v.calibration_window_to
+        FROM fact.fitting t JOIN vaporizer v ON v.facility_id = t.facility_id AND v.id = t.item_id, f
+        WHERE t.facility_id = f.id AND t.item_kind = 'vaporizer' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL ORDER BY t.position) x) AS vaporizers,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT t.workstation_id, t.position, t."from", a.id, a.tag, a.product, a.indicator, a.reverts, a.strong_base, a.litres_per_100g, a.mass_g
+        FROM fact.fitting t JOIN absorbent a ON a.facility_id = t.facility_id AND a.id = t.item_id, f
+        WHERE t.facility_id = f.id AND t.item_kind = 'absorbent' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL ORDER BY t.position) x) AS absorbent,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT t.workstation_id, t."from", s.id, s.tag, s.kind
+        FROM fact.fitting t JOIN oxygen_sensor s ON s.facility_id = t.facility_id AND s.id = t.item_id, f
+        WHERE t.facility_id = f.id AND t.item_kind = 'oxygen-sensor' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL) x) AS sensors,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT h.id, h.workstation_id, h.by, h.role, h.reason, h.at FROM fact.hold h, f
+        WHERE h.facility_id = f.id AND h.workstation_id = ANY (f.workstations) AND h.lifted_at IS NULL ORDER BY h.at, h.id) x) AS holds,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT q.id, q.workstation_id, q.text, q.would_not_use FROM fact.fault_report q, f
+        WHERE q.facility_id = f.id AND q.workstation_id = ANY (f.workstations) AND q.looked_at IS NULL ORDER BY q.at, q.id) x) AS faults,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT l.workstation_id, l.rule, l.person_id, l.role, l.measures, l.until FROM fact.limit_allowance l, f
+        WHERE l.facility_id = f.id AND l.workstation_id = ANY (f.workstations) AND l.until > ${eventsSince}::timestamptz ORDER BY l.at, l.id) x) AS allowances,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT p.workstation_id, p.plan, p.due, p.window_from, p.window_to FROM service_plan p, f
+        WHERE p.facility_id = f.id AND p.workstation_id = ANY (f.workstations) ORDER BY p.due, p.plan) x) AS service,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT a.id, a.check_id, a.item, a.subject_kind, a.subject_id, a.workstation_id, a.room_id, a.answer, a.verdict, a.makers_verdict,
+          a.observed_at, a.known, a.observed_by, a.observed_role, a.recorded_at, a.supersedes
+        FROM answers a ORDER BY a.observed_at, a.id) x) AS observations,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT c.id, c.procedure_id, c.kind, c.workstation_id, c.room_id, c.started_at, c.started_by,
+          (SELECT coalesce(json_agg(json_build_object('by', g.person_id, 'role', g.role, 'meaning', g.meaning, 'at', g.at) ORDER BY g.at), '[]')
+           FROM fact.signature g WHERE g.facility_id = c.facility_id AND g.check_id = c.id) AS signed
+        FROM runs c ORDER BY c.started_at, c.id) x) AS checks,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT e.id, e.kind, e.subject_kind, e.subject_id, e.workstation_id, e.room_id, e.at,
+          (SELECT z.name FROM pipeline_zone z WHERE z.facility_id = e.facility_id AND z.id = e.zone_id) AS zone
+        FROM fact.equipment_event e, f WHERE e.facility_id = f.id AND e.at > ${eventsSince}::timestamptz
+          AND (e.workstation_id = ANY (f.workstations) OR e.room_id = ANY (f.rooms)) ORDER BY e.at, e.id) x) AS events,
+      (SELECT to_json(x) FROM (
+        SELECT p.id, p.version, p.document FROM procedure p, f
+        WHERE p.facility_id = f.id AND p.kind = 'daily' AND p.in_force_from <= ${timestampOf(now)}::timestamptz
+        ORDER BY p.version DESC LIMIT 1) x) AS procedure`;
+  if (!row) throw new Error("the evidence query returned nothing");
+  return row;
+}

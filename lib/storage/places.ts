@@ -1,0 +1,62 @@
+import type { Tx } from "@/lib/storage/client";
+import type { NoticeBody } from "@/lib/storage/command-frame";
+import { type Instant, timestampOf } from "@/lib/units/time";
+
+interface Places {
+  readonly rooms: string[];
+  readonly workstations: string[];
+}
+
+/** Every room, and every workstation that is not retired. */
+export async function everyHolder(tx: Tx, facilityId: string): Promise<Places> {
+  const [row] = await tx.$queryRaw<Places[]>`
+    SELECT ARRAY(SELECT id FROM room WHERE facility_id = ${facilityId}::uuid ORDER BY id) AS rooms,
+      ARRAY(SELECT id FROM workstation WHERE facility_id = ${facilityId}::uuid AND retired_at IS NULL ORDER BY id) AS workstations`;
+  return row ?? { rooms: [], workstations: [] };
+}
+
+/** What the clock has made out of date. */
+export async function dueHolders(tx: Tx, facilityId: string, now: Instant): Promise<Places> {
+  const [row] = await tx.$queryRaw<Places[]>`
+    SELECT coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'room'), '{}') AS rooms,
+      coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'workstation'), '{}') AS workstations
+    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid AND good_until <= ${timestampOf(now)}::timestamptz`;
+  return row ?? { rooms: [], workstations: [] };
+}
+
+/** When the clock next changes anything in a facility; null when it never does. */
+export async function nextDue(tx: Tx, facilityId: string): Promise<number | null> {
+  const [row] = await tx.$queryRaw<{ next: Date | null }[]>`
+    SELECT min(good_until) AS next FROM derived.readiness WHERE facility_id = ${facilityId}::uuid`;
+  return row?.next?.getTime() ?? null;
+}
+
+/** The number of entries in a facility's history: what boards compare to see whether they missed anything. */
+export async function currentSequence(tx: Tx, facilityId: string): Promise<number> {
+  const [row] = await tx.$queryRaw<
+    { size: bigint }[]
+  >`SELECT size FROM history.frontier WHERE facility_id = ${facilityId}::uuid`;
+  return Number(row?.size ?? 0) - 1;
+}
+
+/** Tells every instance about a change that the clock made; it has no history entry, so it carries the newest one's sequence. */
+export async function notifyClockChange(
+  tx: Tx,
+  facilityId: string,
+  holders: readonly { readonly kind: "room" | "workstation"; readonly id: string }[],
+): Promise<void> {
+  const notice: NoticeBody = {
+    command: "clock",
+    holders: holders.length > 60 ? [] : holders.map(({ kind, id }) => ({ kind, id })),
+    all: holders.length > 60,
+  };
+  const sequence = await currentSequence(tx, facilityId);
+  await tx.$queryRaw`SELECT pg_notify('yokeboard', ${JSON.stringify({ ...notice, facility: facilityId, sequence })})::text AS sent`;
+}
+
+/** The workstation that stands in a room now. */
+export async function workstationIn(tx: Tx, facilityId: string, roomId: string): Promise<string | null> {
+  const [row] = await tx.$queryRaw<{ id: string }[]>`
+    SELECT workstation_id AS id FROM fact.placement WHERE facility_id = ${facilityId}::uuid AND room_id = ${roomId}::uuid AND "to" IS NULL`;
+  return row?.id ?? null;
+}

@@ -1,0 +1,126 @@
+import type { FacilityEvidence } from "@/lib/domain/evidence";
+import type { Role } from "@/lib/domain/vocabulary";
+import type { Database, Tx } from "@/lib/storage/client";
+import { facilityOf } from "@/lib/storage/command-frame";
+import { type Instant, timestampOf } from "@/lib/units/time";
+
+export interface SignInRecord {
+  readonly personId: string;
+  readonly organisationId: string;
+  readonly name: string;
+  readonly passwordHash: string;
+  readonly active: boolean;
+  readonly facilities: readonly { readonly id: string; readonly name: string }[];
+}
+
+export async function signInRecord(database: Database, userId: string): Promise<SignInRecord | null> {
+  const rows = await database.withoutScope(
+    (tx) => tx.$queryRaw<SignInRecord[]>`
+      SELECT person_id AS "personId", organisation_id AS "organisationId", name, password_hash AS "passwordHash", active, facilities FROM sign_in_lookup(${userId})`,
+  );
+  return rows[0] ?? null;
+}
+
+export interface NewSession {
+  readonly id: string;
+  readonly personId: string;
+  readonly facilityId: string;
+  readonly organisationId: string;
+  readonly createdAt: Instant;
+  readonly expiresAt: Instant;
+}
+
+export async function insertSession(tx: Tx, session: NewSession): Promise<void> {
+  await tx.$executeRaw`
+    INSERT INTO session (id, organisation_id, person_id, facility_id, created_at, expires_at)
+    VALUES (${session.id}::uuid, ${session.organisationId}::uuid, ${session.personId}::uuid, ${session.facilityId}::uuid,
+      ${timestampOf(session.createdAt)}::timestamptz, ${timestampOf(session.expiresAt)}::timestamptz)`;
+}
+
+export async function endSession(tx: Tx, sessionId: string, at: Instant): Promise<void> {
+  await tx.$executeRaw`UPDATE session SET ended_at = ${timestampOf(at)}::timestamptz WHERE id = ${sessionId}::uuid AND ended_at IS NULL`;
+  await notifySession(tx, sessionId);
+}
+
+/** Tells every instance that a session is no longer what it was: caches drop it, its event streams end. */
+async function notifySession(tx: Tx, sessionId: string): Promise<void> {
+  await tx.$queryRaw`SELECT pg_notify('yokeboard', ${JSON.stringify({ session: sessionId })})::text AS sent`;
+}
+
+/** Moves an open session to another facility of the same person. False when they have no role there. */
+export async function moveSession(tx: Tx, sessionId: string, personId: string, facilityId: string): Promise<boolean> {
+  const moved = await tx.$executeRaw`
+    UPDATE session s SET facility_id = ${facilityId}::uuid WHERE s.id = ${sessionId}::uuid AND s.person_id = ${personId}::uuid AND s.ended_at IS NULL`;
+  await notifySession(tx, sessionId);
+  return moved === 1;
+}
+
+export interface SessionRecord {
+  readonly sessionId: string;
+  readonly personId: string;
+  readonly name: string;
+  readonly userId: string;
+  readonly organisationId: string;
+  readonly facility: FacilityEvidence & { readonly name: string };
+  readonly roles: readonly Role[];
+  readonly facilities: readonly { readonly id: string; readonly name: string }[];
+  readonly expiresAt: number;
+}
+
+interface SessionRow {
+  session_id: string;
+  person_id: string;
+  name: string;
+  user_id: string;
+  organisation_id: string;
+  facility: Parameters<typeof facilityOf>[0];
+  roles: Role[];
+  facilities: { id: string; name: string }[];
+  expires_at: Date;
+}
+
+export async function findSession(database: Database, sessionId: string): Promise<SessionRecord | null> {
+  const [row] = await database.withoutScope(
+    (tx) => tx.$queryRaw<SessionRow[]>`SELECT * FROM find_session(${sessionId}::uuid)`,
+  );
+  return row
+    ? {
+        sessionId: row.session_id,
+        personId: row.person_id,
+        name: row.name,
+        userId: row.user_id,
+        organisationId: row.organisation_id,
+        facility: facilityOf(row.facility),
+        roles: row.roles,
+        facilities: row.facilities,
+        expiresAt: row.expires_at.getTime(),
+      }
+    : null;
+}
+
+export async function facilityScopes(database: Database): Promise<{ facilityId: string; organisationId: string }[]> {
+  return database.withoutScope(
+    (tx) =>
+      tx.$queryRaw<
+        { facilityId: string; organisationId: string }[]
+      >`SELECT facility_id AS "facilityId", organisation_id AS "organisationId" FROM facility_ids()`,
+  );
+}
+
+export async function isFounded(database: Database): Promise<boolean> {
+  const [row] = await database.withoutScope(
+    (tx) => tx.$queryRaw<{ founded: boolean }[]>`SELECT is_founded() AS founded`,
+  );
+  return row?.founded ?? false;
+}
+
+export async function peopleToTry(
+  database: Database,
+): Promise<{ userId: string; name: string; facility: string; roles: Role[] }[]> {
+  return database.withoutScope(
+    (tx) =>
+      tx.$queryRaw<
+        { userId: string; name: string; facility: string; roles: Role[] }[]
+      >`SELECT user_id AS "userId", name, facility, roles FROM people_to_try()`,
+  );
+}

@@ -1,0 +1,54 @@
+import type { BoardSummary } from "@/lib/domain/board-summary";
+import type { Tx } from "@/lib/storage/client";
+import type { Timestamp } from "@/lib/units/time";
+
+/** Where a task is: its room and workstation, the list it must be ready for, and the check this person has open there. */
+export interface TaskPlace {
+  readonly holderId: string;
+  readonly room: { readonly id: string; readonly name: string; readonly suite: string } | null;
+  readonly workstation: { readonly id: string; readonly tag: string } | null;
+  readonly firstCase: Timestamp | null;
+  readonly setUpMinutes: number;
+  readonly walkingOrder: number;
+  readonly closed: boolean;
+  readonly openCheckId: string | null;
+}
+
+interface PlaceRow extends Omit<TaskPlace, "firstCase" | "closed"> {
+  readonly summary: BoardSummary | null;
+}
+
+/** A suite's rooms follow each other on the walk. */
+const SUITE_STEP = 1_000;
+
+export async function taskPlaces(
+  tx: Tx,
+  facilityId: string,
+  holders: readonly string[],
+  personId: string,
+): Promise<ReadonlyMap<string, TaskPlace>> {
+  if (holders.length === 0) return new Map();
+  const [row] = await tx.$queryRaw<{ places: PlaceRow[] }[]>`
+    SELECT coalesce(json_agg(x), '[]') AS places FROM (
+      SELECT d.holder_id AS "holderId", d.summary,
+        CASE WHEN r.id IS NULL THEN NULL ELSE json_build_object('id', r.id, 'name', r.name, 'suite', s.name) END AS room,
+        CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('id', w.id, 'tag', w.tag) END AS workstation,
+        coalesce(s.walking_order * ${SUITE_STEP}::int + r.walking_order, 1000000) AS "walkingOrder",
+        coalesce((SELECT l.set_up_minutes FROM day_list l WHERE l.facility_id = d.facility_id AND l.room_id = r.id
+                  ORDER BY abs(l.date - d.judged_at::date) LIMIT 1), 0) AS "setUpMinutes",
+        (SELECT c.id FROM fact.check_run c
+         WHERE c.facility_id = d.facility_id AND c.workstation_id = d.workstation_id AND c.started_by = ${personId}::uuid
+           AND c.kind IN ('daily', 'first-user') AND c.started_at > d.judged_at - interval '12 hours'
+           AND NOT EXISTS (SELECT FROM fact.signature g WHERE g.facility_id = c.facility_id AND g.check_id = c.id AND g.meaning = 'performed')
+         ORDER BY c.started_at DESC LIMIT 1) AS "openCheckId"
+      FROM derived.readiness d
+      LEFT JOIN room r ON d.holder_kind = 'room' AND r.facility_id = d.facility_id AND r.id = d.holder_id
+      LEFT JOIN suite s ON s.facility_id = r.facility_id AND s.id = r.suite_id
+      LEFT JOIN workstation w ON w.facility_id = d.facility_id AND w.id = d.workstation_id
+      WHERE d.facility_id = ${facilityId}::uuid AND d.holder_id = ANY (${[...new Set(holders)]}::uuid[])) x`;
+  return new Map((row?.places ?? []).map((place) => [place.holderId, placeOf(place)]));
+}
+
+function placeOf({ summary, ...rest }: PlaceRow): TaskPlace {
+  return { ...rest, firstCase: summary?.firstCase ?? null, closed: summary?.occupancy.state === "closed" };
+}

@@ -1,0 +1,21 @@
+import { type Browser, chromium } from "playwright-core";
+import { findChromium } from "./find-chromium";
+
+/** What a browser needs as root in a container, and what keeps it from talking to anybody but the page's server. */
+const FLAGS = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+/** The sizes every screen is looked at in. */
+export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true } as const;
+export const DESK = { viewport: { width: 1440, height: 900 } } as const;
+
+export async function launchBrowser(): Promise<Browser> {
+  return chromium.launch({ executablePath: await findChromium(), args: FLAGS });
+}
