@@ -5,6 +5,7 @@ import { type ReactNode, useState } from "react";
 import { LiveProvider } from "@/app/_live/live-provider.client";
 import { mayRetry, ProblemError } from "@/app/_parts/api.client";
 import { SessionProvider } from "@/app/_parts/session.client";
+import { SessionEnded } from "@/app/_parts/session-ended.client";
 import { SignInDialog } from "@/app/_parts/sign-in-dialog.client";
 import type { SessionView } from "@/lib/schemas/set-up";
 
@@ -26,6 +27,7 @@ export function Providers({ session, children }: { session: SessionView | null; 
     <QueryClientProvider client={client}>
       <SessionProvider session={session}>
         {session ? <LiveProvider facilityId={session.facility.id}>{children}</LiveProvider> : children}
+        <SessionEnded />
         <SignInDialog />
       </SessionProvider>
     </QueryClientProvider>

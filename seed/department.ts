@@ -3,7 +3,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Actor } from "@/lib/auth/actor";
 import type { Command } from "@/lib/commands/command";
-import { execute } from "@/lib/commands/execute";
+import { type Executed, execute } from "@/lib/commands/execute";
 import { importDepartment } from "@/lib/commands/import-department";
 import type { DepartmentFile } from "@/lib/domain/department/model";
 import type { Database, Scope, Tx } from "@/lib/storage/client";
@@ -12,7 +12,7 @@ import { type Frame, facilityFrame } from "@/lib/storage/facility-frame";
 import { listPeople, type PersonRecord } from "@/lib/storage/people";
 import { everyHolder } from "@/lib/storage/places";
 import { openTasks } from "@/lib/storage/tasks";
-import { type Instant, instant } from "@/lib/units/time";
+import type { Instant } from "@/lib/units/time";
 
 /** A clock that is set to when each thing happened. */
 export class StepClock {
@@ -54,12 +54,23 @@ export class Department {
     return [...this.people.values()].filter(({ roles }) => roles.includes(role)).map(({ userId }) => userId);
   }
 
+  userIdOf(personId: string): string {
+    const person = [...this.people.values()].find(({ id }) => id === personId);
+    if (!person) throw new Error(`${this.name} has nobody with the id ${personId}`);
+    return person.userId;
+  }
+
   /** What a person does at a moment. A refusal is a mistake in the story, and ends it. */
   async does<In, Reply>(userId: string, at: Instant, command: Command<In, Reply>, input: In): Promise<Reply> {
-    this.clock.to(at);
-    const outcome = await execute({ database: this.database, clock: this.clock }, command, input, this.actor(userId));
+    const outcome = await this.tries(userId, at, command, input);
     if (!outcome.ok) throw new Error(`${this.name}: ${userId}, ${command.name}: ${outcome.message}`);
     return outcome.value.reply;
+  }
+
+  /** The same for what a room may refuse, as rooms do. */
+  tries<In, Reply>(userId: string, at: Instant, command: Command<In, Reply>, input: In): Promise<Executed<Reply>> {
+    this.clock.to(at);
+    return execute({ database: this.database, clock: this.clock }, command, input, this.actor(userId));
   }
 
   import(userId: string, at: Instant, files: Partial<Record<DepartmentFile, string>>) {
@@ -84,6 +95,10 @@ export class Department {
     return same;
   }
 
+  openWork() {
+    return this.read((tx) => openTasks(tx, this.scope.facilityId));
+  }
+
   tasksOf(holder: Holder) {
     return this.read((tx) => openTasks(tx, this.scope.facilityId, { holders: [holder.id] }));
   }
@@ -92,7 +107,7 @@ export class Department {
     return this.database.inScope(this.scope, (tx) => work(tx, this.scope.facilityId));
   }
 
-  private actor(userId: string): Actor {
+  actor(userId: string): Actor {
     const person = this.people.get(userId);
     if (!person) throw new Error(`${this.name} has nobody with the user id ${userId}`);
     return {
@@ -118,5 +133,3 @@ export function exampleFiles(folder: string): Partial<Record<DepartmentFile, str
     names.map((name) => [name.slice(0, -4), readFileSync(path.join(EXAMPLES, folder, name), "utf8")]),
   );
 }
-
-export const startOf = (now: number): Instant => instant(now);

@@ -13,7 +13,7 @@ import styles from "./board.module.css";
 import { LiveLine } from "./live-line";
 import { RoomSection } from "./room-section";
 import { boardSections } from "./sections";
-import { stripScale } from "./strip-scale";
+import { firstCasesOf, stripScale } from "./strip-scale";
 
 /** Which rooms can start, and if not, what is missing and who is on it. Kept current by the live stream, turned over by the server's clock. */
 export function BoardScreen({ initial }: { initial: Board }) {
@@ -21,7 +21,10 @@ export function BoardScreen({ initial }: { initial: Board }) {
   const zone = board.facility.timeZone;
   const now = instant(clock);
   const minute = Math.floor(now / 60_000);
-  const scale = useMemo(() => stripScale(instant(minute * 60_000), zone), [minute, zone]);
+  const scale = useMemo(
+    () => stripScale(instant(minute * 60_000), zone, firstCasesOf(board.rooms)),
+    [minute, zone, board.rooms],
+  );
   const known = live.state === "live";
   const sections = useMemo(() => boardSections(board.rooms, known), [board.rooms, known]);
   return (

@@ -1,4 +1,5 @@
 import { clockText } from "@/app/_parts/format";
+import { isPressing } from "@/app/_parts/room-standing";
 import { classNames } from "@/app/_ui/class-names";
 import type { BoardRow } from "@/lib/schemas/board";
 import { type Instant, instantOf, timeIn, timestampOf } from "@/lib/units/time";
@@ -32,20 +33,19 @@ export function MorningStrip({ row, scale, zone }: { row: BoardRow; scale: Strip
         <Block key={block.key} block={block} scale={scale} stops={stops} />
       ))}
       {row.decideBy && inSight(scale, instantOf(row.decideBy)) ? (
-        <DecideBy at={instantOf(row.decideBy)} scale={scale} />
+        <DecideBy at={instantOf(row.decideBy)} presses={isPressing(row, scale.now)} scale={scale} />
       ) : null}
       {firstCase !== null && inSight(scale, firstCase) && row.occupancy.state === "idle" ? (
         <FirstCase at={firstCase} late={late} scale={scale} zone={zone} />
       ) : null}
-      <line
-        className={styles.now}
-        x1={percent(place(scale, scale.now))}
-        x2={percent(place(scale, scale.now))}
-        y1="-200"
-        y2="236"
-      />
+      {inSight(scale, scale.now) ? <NowLine scale={scale} /> : null}
     </svg>
   );
+}
+
+function NowLine({ scale }: { scale: StripScale }) {
+  const x = percent(place(scale, scale.now));
+  return <line className={styles.now} x1={x} x2={x} y1="-200" y2="236" />;
 }
 
 function Busy({ since, scale }: { since: Instant; scale: StripScale }) {
@@ -75,17 +75,17 @@ function Block({ block, scale, stops }: { block: StripBlock; scale: StripScale; 
   );
 }
 
-function DecideBy({ at, scale }: { at: Instant; scale: StripScale }) {
+function DecideBy({ at, presses, scale }: { at: Instant; presses: boolean; scale: StripScale }) {
   return (
     <svg x={percent(place(scale, at))} y="0" overflow="visible" aria-hidden="true">
-      <path className={styles.decide} d="M-6 0h12L0 9z" />
+      <path className={presses ? styles.decidePressing : styles.decide} d="M-6 0h12L0 9z" />
     </svg>
   );
 }
 
 function FirstCase({ at, late, scale, zone }: { at: Instant; late: boolean; scale: StripScale; zone: string }) {
   const x = place(scale, at);
-  const nearEnd = x > 80;
+  const nearEnd = x > 84;
   return (
     <svg x={percent(x)} y="0" overflow="visible" aria-hidden="true">
       <rect className={late ? styles.caseLate : styles.case} x="-1.5" y="4" width="3" height="28" />
@@ -105,7 +105,7 @@ function FirstCase({ at, late, scale, zone }: { at: Instant; late: boolean; scal
 /** The times above the strips. */
 export function StripTicks({ scale, zone }: { scale: StripScale; zone: string }) {
   const now = place(scale, scale.now);
-  const free = scale.ticks.filter((at) => Math.abs(place(scale, at) - now) > 9);
+  const free = scale.ticks.filter((at) => Math.abs(place(scale, at) - now) > 9 && place(scale, at) < 97);
   return (
     <svg className={styles.ticks} aria-hidden="true" focusable="false">
       {free.map((at) => (
@@ -113,9 +113,11 @@ export function StripTicks({ scale, zone }: { scale: StripScale; zone: string })
           {timeIn(zone, at)}
         </text>
       ))}
-      <text className={styles.nowText} x={percent(now)} y="12" textAnchor="middle">
-        {timeIn(zone, scale.now)}
-      </text>
+      {inSight(scale, scale.now) ? (
+        <text className={styles.nowText} x={percent(now)} y="12" textAnchor="middle">
+          {timeIn(zone, scale.now)}
+        </text>
+      ) : null}
     </svg>
   );
 }

@@ -3,12 +3,12 @@ import { clockText, minutesText, quantityText } from "@/app/_parts/format";
 import { LocalTime } from "@/app/_parts/local-time";
 import { MarksLine } from "@/app/_parts/marks-line";
 import { MarkedWord } from "@/app/_parts/readiness-mark";
-import { roomStanding } from "@/app/_parts/room-standing";
+import { isPressing, roomStanding } from "@/app/_parts/room-standing";
 import { classNames } from "@/app/_ui/class-names";
 import { VisuallyHidden } from "@/app/_ui/visually-hidden";
 import { needsAttention } from "@/lib/domain/morning";
 import type { BoardRow } from "@/lib/schemas/board";
-import type { Timestamp } from "@/lib/units/time";
+import type { Instant, Timestamp } from "@/lib/units/time";
 import styles from "./board.module.css";
 import { MorningStrip } from "./morning-strip";
 import { changesByClock, workTitle } from "./row-facts";
@@ -31,7 +31,7 @@ export function RoomRow({ row, scale, zone, lastKnown }: RoomRowProps) {
         </Link>
       </h3>
       <State row={row} zone={zone} withdrawnAt={lastKnown} />
-      <Why row={row} zone={zone} />
+      <Why row={row} zone={zone} now={scale.now} />
       <div className={styles.strip}>
         <MorningStrip row={row} scale={scale} zone={zone} />
       </div>
@@ -73,7 +73,13 @@ function State({ row, zone, withdrawnAt }: { row: BoardRow; zone: string; withdr
   );
 }
 
-function Why({ row, zone }: { row: BoardRow; zone: string }) {
+interface WhyProps {
+  row: BoardRow;
+  zone: string;
+  now: Instant;
+}
+
+function Why({ row, zone, now }: WhyProps) {
   const marked = row.state !== "do-not-use" && (row.marks.equipment || row.marks.provider);
   return (
     <div className={styles.why}>
@@ -89,20 +95,20 @@ function Why({ row, zone }: { row: BoardRow; zone: string }) {
           <MarksLine marks={row.marks} zone={zone} />
         </p>
       ) : null}
-      <Times row={row} zone={zone} />
+      <Times row={row} zone={zone} now={now} />
     </div>
   );
 }
 
-function Times({ row, zone }: { row: BoardRow; zone: string }) {
+function Times({ row, zone, now }: WhyProps) {
   const firstCase = row.occupancy.state === "idle" ? row.firstCase : null;
   if (!firstCase && !row.decideBy) return null;
   return (
     <p className={styles.times}>
       {row.decideBy ? (
-        <strong>
+        <span className={classNames(isPressing(row, now) && styles.pressing)}>
           Decide by <LocalTime at={row.decideBy} zone={zone} />
-        </strong>
+        </span>
       ) : null}
       {firstCase ? (
         <span className={styles.stripTold}>

@@ -16,7 +16,6 @@ export function changesByClock(row: BoardRow): Timestamp | null {
 export function workTitle(row: BoardRow): string | null {
   const title = row.work[0]?.title ?? null;
   if (title === null || row.headline === null) return title;
-  const said = row.headline.toLowerCase();
-  const [verb = "", ...rest] = title.toLowerCase().split(": ");
-  return verb === said || rest.join(": ") === said ? null : title;
+  const [said, asked] = [row.headline.toLowerCase(), title.toLowerCase()];
+  return asked === said || asked.endsWith(`: ${said}`) ? null : title;
 }

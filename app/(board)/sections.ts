@@ -4,22 +4,27 @@ import { naturalOrder } from "@/lib/domain/natural-order";
 import type { BoardRow } from "@/lib/schemas/board";
 
 export interface BoardSection {
-  readonly id: "attention" | "ready" | "closed" | "last-known";
+  readonly id: "attention" | "to-check" | "ready" | "closed" | "last-known";
   readonly title: string;
   readonly rooms: readonly BoardRow[];
 }
 
-/** Problems on top in order of consequence, then the rooms that can start in the order of their names; closed rooms last and quiet. Without a connection no room is sorted by a state that may be over. */
+/** Problems on top in order of consequence, then what is to check, then the rooms that can start in the order of their names; closed rooms last and quiet. Without a connection no room is sorted by a state that may be over. */
 export function boardSections(rooms: readonly BoardRow[], live: boolean): BoardSection[] {
   if (!live) return [{ id: "last-known", title: "Last known", rooms: byName(rooms) }];
   const open = rooms.filter((row) => row.occupancy.state !== "closed");
+  const waiting = open.filter(needsAttention);
   const sections: BoardSection[] = [
-    { id: "attention", title: "Cannot start yet", rooms: byConsequence(open.filter(needsAttention)) },
+    { id: "attention", title: "Cannot start", rooms: byConsequence(waiting.filter((row) => !isToCheck(row))) },
+    { id: "to-check", title: "To check", rooms: byName(waiting.filter(isToCheck)) },
     { id: "ready", title: "Ready or in use", rooms: byName(open.filter((row) => !needsAttention(row))) },
     { id: "closed", title: "Closed today", rooms: byName(rooms.filter((row) => row.occupancy.state === "closed")) },
   ];
   return sections.filter((section) => section.rooms.length > 0);
 }
+
+/** Nobody has looked yet, which early in the morning is as it should be. */
+const isToCheck = (row: BoardRow): boolean => row.state === "to-check" && row.whenInUse !== "act-now";
 
 const byName = (rooms: readonly BoardRow[]) => [...rooms].sort((left, right) => naturalOrder(left.name, right.name));
 

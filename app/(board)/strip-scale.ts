@@ -1,5 +1,5 @@
 import type { BoardRow } from "@/lib/schemas/board";
-import { HOUR, type Instant, instantOf, later, MINUTE, offsetAt } from "@/lib/units/time";
+import { dateIn, HOUR, type Instant, instantAt, instantOf, later, localTime, MINUTE, offsetAt } from "@/lib/units/time";
 
 /** The stretch of the morning that every strip shows, so that rooms can be compared by eye. */
 export interface StripScale {
@@ -10,18 +10,35 @@ export interface StripScale {
 }
 
 const STEP = 30 * MINUTE;
-const BEHIND = 15 * MINUTE;
-const LENGTH = 3 * HOUR;
+const BEHIND = 30 * MINUTE;
+/** After the last first case there is room for its hour to be written. */
+const AHEAD = 30 * MINUTE;
+const SHORTEST = 3 * HOUR;
+const LONGEST = 6 * HOUR;
+/** The hour at which nights end on the board: before it the strip waits at the coming morning. */
+const MORNING = localTime("05:00");
 
-/** Begins a little before now, on a half hour of the facility's clock, so that it moves in steps and not under the eye. */
-export function stripScale(now: Instant, zone: string): StripScale {
-  const offset = offsetAt(now, zone);
-  const from = later(now, -BEHIND);
-  const aligned = later(from, -((((from + offset) % STEP) + STEP) % STEP));
+/** From a little before now to the last first case of the morning, on half hours of the facility's clock, so that it moves in steps. */
+export function stripScale(now: Instant, zone: string, firstCases: readonly Instant[]): StripScale {
+  const dawn = instantAt(zone, dateIn(zone, now), MORNING);
+  const from = now < dawn ? dawn : onHalfHour(later(now, -BEHIND), zone);
+  const inReach = firstCases.filter((at) => at >= from && at <= from + LONGEST - AHEAD);
+  const last = later(onHalfHour(Math.max(from, ...inReach) as Instant, zone), AHEAD + STEP);
+  const to = last - from < SHORTEST ? later(from, SHORTEST) : last;
+  const step = to - from > 4 * HOUR ? 2 * STEP : STEP;
   const ticks: Instant[] = [];
-  for (let at = STEP; at < LENGTH; at += STEP) ticks.push(later(aligned, at));
-  return { from: aligned, to: later(aligned, LENGTH), now, ticks };
+  for (let at = later(from, step); at < to; at = later(at, step)) ticks.push(at);
+  return { from, to, now, ticks };
 }
+
+function onHalfHour(at: Instant, zone: string): Instant {
+  const local = at + offsetAt(at, zone);
+  return later(at, -(((local % STEP) + STEP) % STEP));
+}
+
+/** The first cases that are still to come, of the rooms that run. */
+export const firstCasesOf = (rooms: readonly BoardRow[]): Instant[] =>
+  rooms.flatMap(({ firstCase, occupancy }) => (firstCase && occupancy.state === "idle" ? [instantOf(firstCase)] : []));
 
 /** Where a moment stands on the strip, in percent of its width. */
 export function place(scale: StripScale, at: Instant): number {

@@ -12,7 +12,7 @@ const AFTER_FAILURE_MS = 2_000;
 
 /** Keeps the cached board in step with the stream: rows are set in as they arrive, the whole is read again only after a gap. */
 export class BoardKeeper {
-  readonly #store: LiveStore;
+  readonly #store: Pick<LiveStore, "hear" | "recentRows">;
   readonly #queries: QueryClient;
   readonly #key: ReturnType<typeof boardKey>;
   #asking: ReturnType<typeof setTimeout> | undefined;
@@ -21,7 +21,7 @@ export class BoardKeeper {
   #heardOf = -1;
   #isKeeping = false;
 
-  constructor(store: LiveStore, queries: QueryClient, facilityId: string) {
+  constructor(store: Pick<LiveStore, "hear" | "recentRows">, queries: QueryClient, facilityId: string) {
     this.#store = store;
     this.#queries = queries;
     this.#key = boardKey(facilityId);

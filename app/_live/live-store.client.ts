@@ -1,3 +1,4 @@
+import { sessionHasEnded } from "@/app/_parts/sign-in-again.client";
 import type { LiveEvents } from "@/lib/schemas/live";
 import { connect } from "./connect.client";
 import type { Connection, LiveMessage } from "./messages";
@@ -110,7 +111,10 @@ export class LiveStore {
   };
 
   #receive(message: LiveMessage): void {
-    if (message.name === "ended") return;
+    if (message.name === "ended") {
+      if (message.data.reason === "session-ended") sessionHasEnded();
+      return;
+    }
     if (message.name !== "beat" && message.data.facility !== this.#facilityId) return;
     const at = Date.parse(message.data.at);
     const silentFor = performance.now() - this.#heardAt;

@@ -1,5 +1,5 @@
 import type { CommandName, Commands } from "./command-types";
-import { askToSignInAgain } from "./sign-in-again.client";
+import { askToSignInAgain, sessionHasEnded, sessionLives } from "./sign-in-again.client";
 
 /** What the API says when it refuses (RFC 9457), or what this side says when the server was not reached (status 0). */
 export interface Problem {
@@ -46,15 +46,19 @@ export async function postJson<Value>(path: string, body: unknown, { key }: { ke
 
 /** Reads a view of the API. */
 export async function fetchView<Value>(path: string): Promise<Reply<Value>> {
-  return withSession(() => fetch(path, { headers: { accept: "application/json" }, credentials: "same-origin" }));
+  return withSession(() => get(path));
 }
 
-/** For TanStack Query: the view, or its problem thrown. */
+/** For TanStack Query, in the background: the view, or its problem thrown. It never opens a dialog over somebody's work. */
 export async function viewOrThrow<Value>(path: string): Promise<Value> {
-  const reply = await fetchView<Value>(path);
-  if (!reply.ok) throw new ProblemError(reply.problem);
-  return reply.value;
+  const reply = await attempt<Value>(() => get(path));
+  if (reply.ok) return reply.value;
+  if (reply.problem.status === 401) sessionHasEnded();
+  throw new ProblemError(reply.problem);
 }
+
+const get = (path: string): Promise<Response> =>
+  fetch(path, { headers: { accept: "application/json" }, credentials: "same-origin" });
 
 export class ProblemError extends Error {
   constructor(readonly problem: Problem) {
@@ -71,10 +75,14 @@ async function withSession<Value>(request: () => Promise<Response>): Promise<Rep
 }
 
 async function attempt<Value>(request: () => Promise<Response>): Promise<Reply<Value>> {
+  const askedAt = performance.now();
   try {
     const response = await request();
     const body: unknown = await response.json().catch(() => null);
-    if (response.ok) return { ok: true, value: body as Value };
+    if (response.ok) {
+      sessionLives(askedAt);
+      return { ok: true, value: body as Value };
+    }
     return { ok: false, problem: problemOf(response, body) };
   } catch {
     return { ok: false, problem: NOT_REACHED };

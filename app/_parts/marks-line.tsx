@@ -1,8 +1,9 @@
 import type { BoardRow } from "@/lib/schemas/board";
 import { LocalTime } from "./local-time";
+import styles from "./marks-line.module.css";
 import { PersonName } from "./person-name";
 
-/** The two marks of a checked workstation, each with its name and time. */
+/** The two marks of a checked workstation, each with its name and time; the second may still be owed, and then says so. */
 export function MarksLine({ marks, zone }: { marks: BoardRow["marks"]; zone: string }) {
   const { equipment, provider } = marks;
   if (!equipment && !provider) return null;
@@ -11,14 +12,16 @@ export function MarksLine({ marks, zone }: { marks: BoardRow["marks"]; zone: str
       {equipment ? (
         <>
           Equipment <LocalTime at={equipment.at} zone={zone} /> <PersonName name={equipment.name} />
+          {" · "}
         </>
       ) : null}
-      {equipment && provider ? " · " : null}
       {provider ? (
         <>
           provider <LocalTime at={provider.at} zone={zone} /> <PersonName name={provider.name} />
         </>
-      ) : null}
+      ) : (
+        <span className={styles.owed}>provider’s check still owed</span>
+      )}
     </>
   );
 }

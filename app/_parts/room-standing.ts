@@ -1,4 +1,5 @@
 import type { BoardRow } from "@/lib/schemas/board";
+import { type Instant, instantOf, MINUTE } from "@/lib/units/time";
 import { clockText } from "./format";
 import type { MarkShape } from "./mark-shapes";
 import { READINESS_LOOK, type Tone } from "./readiness-mark";
@@ -36,7 +37,7 @@ function inUseNotes(row: BoardRow): Note[] {
       { text: `after this case: ${READINESS_WORDS[row.state].toLowerCase()}`, tone: READINESS_LOOK[row.state].tone },
     ];
   }
-  return row.marks.provider ? [] : [{ text: "provider’s check owed", tone: "due" }];
+  return [];
 }
 
 function idleNotes(row: BoardRow): Note[] {
@@ -46,9 +47,15 @@ function idleNotes(row: BoardRow): Note[] {
     if (limits) notes.push({ text: limits, tone: "limit" });
     if (!row.limitsAllowed) notes.push({ text: "not allowed yet", tone: "limit" });
   }
-  if (row.state === "ready" || row.state === "ready-limited") {
-    if (!row.readyForList) notes.push({ text: "not for this list", tone: "stop" });
-    if (!row.marks.provider) notes.push({ text: "provider’s check owed", tone: "due" });
-  }
+  const mayStart = row.state === "ready" || row.state === "ready-limited";
+  if (mayStart && !row.readyForList) notes.push({ text: "not for this list", tone: "stop" });
   return notes;
+}
+
+const SOON = 30 * MINUTE;
+
+/** A decision presses where something stops the room, and everywhere when its time is near. */
+export function isPressing(row: BoardRow, now: Instant): boolean {
+  if (row.decideBy === null) return false;
+  return row.state === "do-not-use" || instantOf(row.decideBy) - now < SOON;
 }

@@ -15,7 +15,6 @@ export function Shell({ session, children }: { session: SessionView | null; chil
       <a href="#main" className={styles.skip}>
         Skip to the page
       </a>
-      {session?.demo ? <DemoLine at={session.at} zone={session.facility.timeZone} /> : null}
       {session ? <Header session={session} /> : null}
       <main id="main" tabIndex={-1} className={styles.main}>
         {children}
@@ -33,6 +32,7 @@ export function Shell({ session, children }: { session: SessionView | null; chil
 function Header({ session }: { session: SessionView }) {
   return (
     <header className={styles.header}>
+      {session.demo ? <DemoLine at={session.at} zone={session.facility.timeZone} /> : null}
       <div className={styles.bar}>
         <Link href="/" prefetch={false} className={styles.brand}>
           <Wordmark />

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { clockText, longDayText } from "@/app/_parts/format";
+import { clockText, countText, longDayText } from "@/app/_parts/format";
 import type { HistoryEntry } from "@/lib/schemas/history";
 import { dateIn, instantOf } from "@/lib/units/time";
 import { type HistoryQuery, historyHref } from "./address";
@@ -75,20 +75,30 @@ function Entry({ entry, zone, query }: { entry: HistoryEntry; zone: string; quer
             person.name
           )}
           {entry.role ? `, ${entry.role.replace("-", " ")}` : ""}
-          {rooms.map(({ id, name }) => (
-            <span key={id}>
-              {" · "}
-              <Link href={historyHref({ room: id, person: query.person })} prefetch={false}>
-                {name}
-              </Link>
-            </span>
-          ))}
-          {workstations.map(({ id, tag }) => (
-            <span key={id}> · {tag}</span>
-          ))}
+          <Rooms rooms={rooms} query={query} />
+          {workstations.length > MOST_NAMED ? (
+            <span> · {countText(workstations.length, "workstation")}</span>
+          ) : (
+            workstations.map(({ id, tag }) => <span key={id}> · {tag}</span>)
+          )}
           <span className={styles.sequence}> · no. {entry.sequence}</span>
         </p>
       </div>
     </>
   );
+}
+
+/** An import names every room it touched; a sentence does not. */
+const MOST_NAMED = 4;
+
+function Rooms({ rooms, query }: { rooms: HistoryEntry["rooms"]; query: HistoryQuery }) {
+  if (rooms.length > MOST_NAMED) return <span> · {countText(rooms.length, "room")}</span>;
+  return rooms.map(({ id, name }) => (
+    <span key={id}>
+      {" · "}
+      <Link href={historyHref({ room: id, person: query.person })} prefetch={false}>
+        {name}
+      </Link>
+    </span>
+  ));
 }

@@ -31,7 +31,7 @@ export function CompletionTable({
             <th scope="col">Done</th>
             {days.map((date) => (
               <th key={date} scope="col" className={styles.dayHead}>
-                {dayText(date)}
+                <DayName date={date} />
               </th>
             ))}
           </tr>
@@ -77,6 +77,18 @@ function CellLink({ cell, href, shown }: { cell: Cell; href: string; shown: bool
     <Link href={href} prefetch={false} scroll={false} className={look}>
       {marks}
     </Link>
+  );
+}
+
+/** Weekday over date, so that two weeks stand side by side on a desk. */
+function DayName({ date }: { date: string }) {
+  const [weekday, ...rest] = dayText(date).split(" ");
+  return (
+    <>
+      {weekday}
+      <br />
+      {rest.join(" ")}
+    </>
   );
 }
 

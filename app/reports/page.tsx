@@ -14,6 +14,7 @@ import { CompletionTable } from "./completion-table";
 import { Figures } from "./figures";
 import { csvHref, first, type SearchParams } from "./range";
 import { RangeForm } from "./range-form";
+import styles from "./reports.module.css";
 
 export const metadata: Metadata = { title: "Reports" };
 
@@ -37,7 +38,7 @@ export default async function ReportsPage({ searchParams }: { searchParams: Prom
         title="Daily checks done"
         sub={`${session.facility.name}, ${dateText(report.from)} to ${dateText(report.to)}`}
         actions={
-          <a href={csvHref(range)} download>
+          <a href={csvHref(range)} download className={styles.download}>
             Download as CSV
           </a>
         }

@@ -6,6 +6,7 @@ import { useMayDo, useSession } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { LinkButton } from "@/app/_ui/link-button";
+import { VisuallyHidden } from "@/app/_ui/visually-hidden";
 import type { TaskView } from "@/lib/schemas/task";
 
 const WORDS: Record<TaskView["kind"], string> = {
@@ -27,7 +28,7 @@ export function OpenTask({ task, look }: { task: TaskView; look: "primary" | "pl
       : `/tasks/${encodeURIComponent(task.key)}`;
   return (
     <LinkButton href={href} look={look} size="large">
-      {WORDS[task.kind]} {place}
+      {WORDS[task.kind]} <VisuallyHidden>{place}</VisuallyHidden>
     </LinkButton>
   );
 }
@@ -54,7 +55,7 @@ export function StartCheck({ task, look }: { task: TaskView; look: "primary" | "
   if (openCheckId && task.claim?.personId === me) {
     return (
       <LinkButton href={`/checks/${openCheckId}`} look={look} size="large">
-        Go on with {place}
+        Go on <VisuallyHidden>with {place}</VisuallyHidden>
       </LinkButton>
     );
   }
@@ -67,7 +68,7 @@ export function StartCheck({ task, look }: { task: TaskView; look: "primary" | "
         disabledReason={mayStart ? null : "Your roles do not include checking a workstation."}
         onClick={go}
       >
-        {openCheckId ? "Go on with" : WORDS.check} {place}
+        {openCheckId ? "Go on" : WORDS.check} <VisuallyHidden>{place}</VisuallyHidden>
       </Button>
       <ProblemNotice problem={claim.problem ?? start.problem} />
     </>

@@ -25,29 +25,27 @@ export function TaskCard({ task, group, now, onChanged }: TaskCardProps) {
   const zone = useSession()?.facility.timeZone ?? "UTC";
   return (
     <article className={classNames(styles.card, styles[task.severity])}>
-      <div className={styles.head}>
-        <SeverityMark severity={task.severity} />
+      <SeverityMark severity={task.severity} />
+      <div className={styles.words}>
         <h3 className={styles.title}>
-          {task.room ? <span className={styles.room}>{task.room.name}</span> : null} {task.title}
+          <span className={styles.room}>{task.room?.name ?? task.workstation?.tag}</span> {task.title}
         </h3>
-        <span className={styles.minutes}>{minutesText(task.minutes)}</span>
-      </div>
-      <p>{task.why}</p>
-      <p className={styles.placed}>
-        {[task.placed, task.firstCase ? `first case ${clockText(task.firstCase, zone)}` : null, task.workstation?.tag]
-          .filter(Boolean)
-          .join(" · ")}
-      </p>
-      {task.claim ? (
-        <p className={styles.claim}>
-          {group === "yours" ? "You" : task.claim.name}, since {whenText(task.claim.since, now, zone)}
+        <p>{task.why}</p>
+        <p className={styles.placed}>
+          {[task.placed, task.room ? task.workstation?.tag : "spare, in no room"].filter(Boolean).join(" · ")}
         </p>
-      ) : null}
-      {group === "other" ? (
-        <p className={styles.placed}>For {rolesInWords(task.mayDo)}</p>
-      ) : (
-        <Actions task={task} group={group} onChanged={onChanged} />
-      )}
+        {task.claim ? (
+          <p className={styles.claim}>
+            {group === "yours" ? "You" : task.claim.name}, since {whenText(task.claim.since, now, zone)}
+          </p>
+        ) : null}
+        {group === "other" ? <p className={styles.placed}>For {rolesInWords(task.mayDo)}</p> : null}
+      </div>
+      <p className={styles.minutes}>
+        {minutesText(task.minutes)}
+        {task.firstCase ? <span className={styles.placed}>first case {clockText(task.firstCase, zone)}</span> : null}
+      </p>
+      {group === "other" ? null : <Actions task={task} group={group} onChanged={onChanged} />}
     </article>
   );
 }
@@ -62,7 +60,7 @@ function Actions({ task, group, onChanged }: { task: TaskView; group: Group["nam
     onChanged();
   };
   return (
-    <>
+    <div className={styles.work}>
       <div className={styles.actions}>
         <OpenTask task={task} look={group === "taken" ? "plain" : "primary"} />
         {group === "open" && mayClaim ? (
@@ -87,6 +85,6 @@ function Actions({ task, group, onChanged }: { task: TaskView; group: Group["nam
         ) : null}
       </div>
       <ProblemNotice problem={claim.problem ?? giveBack.problem} />
-    </>
+    </div>
   );
 }

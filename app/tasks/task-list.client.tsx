@@ -2,6 +2,7 @@
 
 import { useQuery } from "@tanstack/react-query";
 import { useId } from "react";
+import { useOnChange } from "@/app/_live/use-live.client";
 import { viewOrThrow } from "@/app/_parts/api.client";
 import { countText } from "@/app/_parts/format";
 import { useSession } from "@/app/_parts/session.client";
@@ -19,12 +20,13 @@ export function TaskListView({ initial }: { initial: TaskList }) {
     queryKey: ["tasks", session?.facility.id],
     queryFn: () => viewOrThrow<TaskList>("/api/v1/tasks"),
     initialData: initial,
-    refetchInterval: 15_000,
+    refetchInterval: 60_000,
   });
+  useOnChange("all", () => refetch());
   const groups = groupTasks(data.tasks, session?.person.id ?? "", session?.roles ?? []);
   const yours = groups.find(({ name }) => name === "yours")?.tasks.length ?? 0;
   return (
-    <Page narrow>
+    <Page>
       <PageHeading title="To do" sub={data.tasks.length === 0 ? "Nothing is waiting." : sentence(data.tasks, yours)} />
       {isError ? (
         <Notice tone="heed" title="This list may be old" announce="status">

@@ -1,5 +1,5 @@
 import { instant, timeIn } from "@/lib/units/time";
-import { DEMO_PASSWORD, DEMO_PEOPLE, DEMO_TIME_ZONE } from "@/seed/index";
+import { DEMO_PASSWORD, DEMO_PEOPLE, DEMO_TIME_ZONE } from "@/seed/demo-people";
 import type { DemoClock } from "./demo-clock";
 import type { OpenServer } from "./server";
 

@@ -1,4 +1,5 @@
 import path from "node:path";
+import { DEMO_PASSWORD } from "@/seed/demo-people";
 import { daysFrom, readArguments, type ServeArguments, serveArguments } from "./arguments";
 import { clockFileOf } from "./demo-clock";
 import { prepareHospital } from "./demo-hospital";
@@ -73,6 +74,7 @@ async function start(
   Object.assign(process.env, {
     NODE_ENV: "production",
     YOKEBOARD_DEMO: "1",
+    YOKEBOARD_DEMO_PASSWORD: DEMO_PASSWORD,
     YOKEBOARD_CLOCK_FILE: clockFileOf(folder),
     DATABASE_URL: running.database.appUrl,
     DATABASE_OWNER_URL: running.database.ownerUrl,

@@ -67,7 +67,8 @@ export function observationsOf(
   },
   context: Context,
 ): NewObservation[] {
-  const before = standingAnswers(check.answers);
+  // A slip is corrected by the person who made it; somebody else's other answer is a second look, and both stand.
+  const before = standingAnswers(check.answers.filter(({ by }) => by === context.actor.personId));
   return answers.map(({ item, subject, answer, key, verdict }) => {
     const byRoom = ITEMS[item].about === "room";
     return {

@@ -20,13 +20,15 @@ export const finishTask = command({
     const holder = (await holders()).find(({ kind, id }) => kind === task?.holderKind && id === task.holderId) ?? null;
     return { task, holder };
   },
-  decide: ({ task, holder }, input, { actor }) => {
+  decide: ({ task, holder }, input, { actor, begun }) => {
     if (!task || !holder)
       return refused("not-found", "This task is no longer open: what it was about has been cleared.", "key");
     if (task.draft.kind === "check" || task.draft.kind === "confirm" || task.draft.kind === "allow")
       return refused("invalid", "This task is finished by signing a check, not by single answers.");
     if (task.claim && task.claim.personId !== actor.personId)
       return refused("taken", `${task.claim.name} has this task. Nothing was changed.`);
+    if (!task.draft.mayDo.some((role) => begun.roles.includes(role)))
+      return refused("not-allowed", `This task is for: ${task.draft.mayDo.join(", ").replaceAll("-", " ")}.`);
     if (!task.workstationId || !holder.procedure)
       return refused("not-found", "There is no workstation behind this task any more.");
     const asked = taskItems(task.draft, holder.procedure, holder.evidence);

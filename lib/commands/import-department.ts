@@ -34,7 +34,7 @@ export const importDepartment = command({
   },
   apply: async (tx, { plan, counts, hashes }, _input, context) => {
     const { actor, begun, now, newId } = context;
-    await writeDepartment(tx, plan, {
+    const written = await writeDepartment(tx, plan, {
       scope: begun.scope,
       at: now,
       by: actor.personId,
@@ -42,6 +42,11 @@ export const importDepartment = command({
       newId,
       hashes,
     });
+    if (!written)
+      return refused(
+        "moved-on",
+        "Somebody else added one of these people or models in the meantime. Look at the preview again.",
+      );
     return {
       reply: { counts: [...counts] },
       note: { text: `Imported: ${counts.map(said).join(", ") || "no files"}`, data: { counts } },

@@ -13,6 +13,7 @@ import {
   endSessionsOf,
   insertPerson,
   listPeople,
+  lockRoles,
   passwordOf,
   replaceRoles,
   setActive,
@@ -68,6 +69,7 @@ export const changeRoles = command({
   reply: changeRolesReply,
   locks: () => ({}),
   load: async (tx, input, context) => {
+    await lockRoles(tx, context.begun.scope.facilityId);
     const people = await listPeople(tx, context.begun.scope.facilityId);
     return { person: people.find(({ id }) => id === input.personId) ?? null, people };
   },

@@ -2,6 +2,7 @@ import type { Clock } from "@/lib/commands/execute";
 import { judgeAndStore } from "@/lib/commands/judging";
 import type { Database, Scope } from "@/lib/storage/client";
 import { beginCommand } from "@/lib/storage/command-frame";
+import { rebuildLatest } from "@/lib/storage/latest-observations";
 import { dueHolders, notifyClockChange } from "@/lib/storage/places";
 import { instant } from "@/lib/units/time";
 
@@ -29,6 +30,7 @@ export async function rejudgeAll(database: Database, clock: Clock, scope: Scope)
   const now = instant(clock.now());
   return database.inScope(scope, async (tx) => {
     const begun = await beginCommand(tx, scope, NOBODY, { everything: true }, null);
+    await rebuildLatest(tx, scope.facilityId);
     const touched = await judgeAndStore(tx, begun, now, "rejudge", true);
     await notifyClockChange(tx, scope.facilityId, touched);
     return touched.length;

@@ -2,7 +2,15 @@ import { command } from "@/lib/commands/command";
 import { decideSwap } from "@/lib/domain/cylinder/decide";
 import { done, refused } from "@/lib/domain/outcome";
 import { swapCylinderReply, swapCylinderRequest } from "@/lib/schemas/task";
-import { anyStore, endFitting, findCylinder, insertEvent, insertFitting, moveCylinder } from "@/lib/storage/equipment";
+import {
+  anyStore,
+  endFitting,
+  findCylinder,
+  findStore,
+  insertEvent,
+  insertFitting,
+  moveCylinder,
+} from "@/lib/storage/equipment";
 import { dateIn } from "@/lib/units/time";
 
 /** Takes a cylinder off a yoke and fits another. The swap owes its own recheck: gauge, yoke leak, shut again. */
@@ -18,7 +26,7 @@ export const swapCylinder = command({
     return {
       holder,
       cylinder: await findCylinder(tx, facilityId, input.cylinder),
-      store: input.toStoreId ?? (await anyStore(tx, facilityId)),
+      store: input.toStoreId ? await findStore(tx, facilityId, input.toStoreId) : await anyStore(tx, facilityId),
     };
   },
   decide: ({ holder, cylinder, store }, input, { begun, now }) => {
@@ -33,7 +41,10 @@ export const swapCylinder = command({
         "cylinder",
       );
     }
-    const swap = decideSwap(workstation, input.position, cylinder, dateIn(begun.facility.timeZone, now));
+    if (input.toStoreId && !store)
+      return refused("not-found", "There is no store with this id in your facility.", "toStoreId");
+    const today = dateIn(begun.facility.timeZone, now);
+    const swap = decideSwap(workstation, input.position, cylinder, today, input.takesOff);
     return swap.ok
       ? done({
           ...swap.value,

@@ -74,6 +74,9 @@ export function written<Record>({ entries }: Merged<Record>): readonly Record[] 
   return entries.filter((entry) => ["added", "changed"].includes(changeOf(entry))).map(({ record }) => record);
 }
 
+export const added = <Record>({ entries }: Merged<Record>): readonly Record[] =>
+  entries.filter(({ was }) => was === null).map(({ record }) => record);
+
 /** Equal in what they say; the order of an object's fields says nothing. */
 export function equal(left: unknown, right: unknown): boolean {
   if (Object.is(left, right)) return true;

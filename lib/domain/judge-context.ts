@@ -48,6 +48,10 @@ export class JudgeContext implements RuleContext {
     }
   }
 
+  isCaseRunning(): boolean {
+    return this.index.running !== null;
+  }
+
   of(item: ItemId): readonly Stands[] {
     return this.#byItem.get(item) ?? NONE;
   }
@@ -72,12 +76,13 @@ export class JudgeContext implements RuleContext {
 
   /** A full check of this check day that was begun and not yet signed. */
   #begunCheck(): Check | null {
-    const since = checkDayAt(this.index.clock, this.now).from;
+    const { from: since, to: turns } = checkDayAt(this.index.clock, this.now);
     let newest: ReadCheck | null = null;
     for (const one of this.index.checks) {
       if (!one.full || one.signatures.length > 0 || one.startedAt < since) continue;
       if (newest === null || one.startedAt > newest.startedAt) newest = one;
     }
+    if (newest !== null) this.changesAt(turns);
     return newest?.check ?? null;
   }
 

@@ -5,17 +5,32 @@ import { type Finding, SEVERITIES, type Severity } from "@/lib/domain/judgement"
 import type { FindingDraft, Rule, RuleContext } from "@/lib/domain/rule";
 import { RULES } from "@/lib/domain/rules/all";
 import { type Resolved, resolved } from "@/lib/domain/rules/settings";
+import type { Scheme } from "@/lib/domain/vocabulary";
 import { instantOf } from "@/lib/units/time";
 
 /** Every rule asked once, its drafts completed, each thing said once at its worst, in order of consequence. */
 export function findingsOf(context: RuleContext): Finding[] {
   const findings: Finding[] = [];
-  for (const rule of RULES) {
-    const settings = resolved(rule, context.evidence);
-    if (!settings.on) continue;
-    for (const draft of rule.judge(context, settings.values)) findings.push(completed(draft, rule, settings, context));
-  }
-  return saidOnce(findings.sort(byConsequence));
+  const settings = settingsOfRules(context.evidence);
+  RULES.forEach((rule, place) => {
+    const ofRule = settings[place] ?? resolved(rule, context.evidence);
+    if (!ofRule.on) return;
+    for (const draft of rule.judge(context, ofRule.values)) findings.push(completed(draft, rule, ofRule, context));
+  });
+  return findings.length < 2 ? findings : saidOnce(findings.sort(byConsequence));
+}
+
+/** Where a site changed nothing, all its rooms run on one and the same list. */
+const shipped = new Map<Scheme, readonly Resolved[]>();
+
+function settingsOfRules(evidence: Evidence): readonly Resolved[] {
+  const { scheme } = evidence.facility;
+  if (Object.keys(evidence.settings).length > 0) return RULES.map((rule) => resolved(rule, evidence));
+  const known = shipped.get(scheme);
+  if (known !== undefined) return known;
+  const made = RULES.map((rule) => resolved(rule, evidence));
+  shipped.set(scheme, made);
+  return made;
 }
 
 function completed(draft: FindingDraft, rule: Rule, settings: Resolved, context: RuleContext): Finding {
@@ -80,7 +95,10 @@ export function byConsequence(left: Finding, right: Finding): number {
   );
 }
 
-/** Work or a note about something that already stops or limits for the same item would say the same thing twice. */
+/**
+ * Work or a note about something that already stops or limits for the same item would say the same thing twice, and so would
+ * two kinds of work that one reading of one cylinder calls for.
+ */
 function saidOnce(findings: readonly Finding[]): Finding[] {
   const kept: Finding[] = [];
   for (const finding of findings) {
@@ -90,8 +108,16 @@ function saidOnce(findings: readonly Finding[]): Finding[] {
   return kept;
 }
 
-const coversTheSame = (worse: Finding, finding: Finding): boolean =>
-  worse.severity !== "owed" &&
-  RANK[worse.severity] < RANK[finding.severity] &&
-  sameSubject(worse.subject, finding.subject) &&
-  finding.items.some((item) => worse.items.includes(item));
+function coversTheSame(worse: Finding, finding: Finding): boolean {
+  if (worse.severity === "owed" || !sameSubject(worse.subject, finding.subject)) return false;
+  if (!finding.items.some((item) => worse.items.includes(item))) return false;
+  return RANK[worse.severity] < RANK[finding.severity] || sameReading(worse.measured, finding.measured);
+}
+
+const sameReading = (one: Finding["measured"], other: Finding["measured"]): boolean =>
+  one !== null &&
+  other !== null &&
+  typeof one !== "string" &&
+  typeof other !== "string" &&
+  one.value === other.value &&
+  one.unit === other.unit;

@@ -1,29 +1,42 @@
+import type { JudgeContext } from "@/lib/domain/judge-context";
 import type { Finding, Judgement, Mark } from "@/lib/domain/judgement";
 import { type Instant, type Timestamp, timestampOf } from "@/lib/units/time";
 
-/** A judgement at one moment, and the later moments at which the clock alone might change it. */
-export interface Judged {
-  readonly judgement: Omit<Judgement, "goodUntil">;
-  readonly moments: readonly Instant[];
-}
+/** What is said at one moment. */
+export type Judged = Omit<Judgement, "goodUntil">;
 
 /** After so many turns of the clock without a change the last one is answered: judging again too early is only work. */
 const MOST_TURNS = 200;
 
 /**
  * The earliest moment at which the clock alone changes the answer. Exact: every moment at which any part of the answer may
- * turn is judged again, in order, until one differs; null when none does.
+ * turn is judged again, in order, until one differs; null when none does. Most rooms change by what they owe, which is known
+ * before any rule is asked.
  */
-export function goodUntil(first: Judged, judgeAt: (at: Instant) => Judged): Timestamp | null {
-  let waiting = first.moments;
+export function goodUntil(
+  context: JudgeContext,
+  told: Judged,
+  contextAt: (at: Instant) => JudgeContext,
+  judgementAt: (context: JudgeContext) => Judged,
+): Timestamp | null {
+  let waiting: readonly Instant[] = context.moments;
   for (let turn = 1; ; turn += 1) {
     const next = earliest(waiting);
     if (next === null) return null;
-    const then = judgeAt(next);
-    if (turn === MOST_TURNS || !saysTheSame(first.judgement, then.judgement)) return timestampOf(next);
+    const then = contextAt(next);
+    if (turn === MOST_TURNS || !owesTheSame(told, then)) return timestampOf(next);
+    if (!saysTheSame(told, judgementAt(then))) return timestampOf(next);
     waiting = [...waiting, ...then.moments].filter((moment) => moment > next);
   }
 }
+
+function owesTheSame(told: Judged, then: JudgeContext): boolean {
+  const owed = then.owed();
+  return told.owed.length === owed.length && told.owed.every((one, place) => sameOwed(one, owed[place]));
+}
+
+const sameOwed = (one: Judgement["owed"][number], other: Judgement["owed"][number] | undefined): boolean =>
+  one.item === other?.item && one.because === other.because && one.subject.id === other.subject.id;
 
 function earliest(moments: readonly Instant[]): Instant | null {
   let found: Instant | null = null;
@@ -31,8 +44,8 @@ function earliest(moments: readonly Instant[]): Instant | null {
   return found;
 }
 
-/** Everything that a reader could act upon: state, marks, reasons as they read, limits, what is owed. */
-function saysTheSame(one: Judged["judgement"], other: Judged["judgement"]): boolean {
+/** Everything else that a reader could act upon: state, marks, reasons as they read, limits. */
+function saysTheSame(one: Judged, other: Judged): boolean {
   return (
     one.state === other.state &&
     one.readyForList === other.readyForList &&
@@ -40,13 +53,7 @@ function saysTheSame(one: Judged["judgement"], other: Judged["judgement"]): bool
     sameMark(one.marks.equipment, other.marks.equipment) &&
     sameMark(one.marks.provider, other.marks.provider) &&
     sameList(one.reasons, other.reasons, sameFinding) &&
-    sameList(one.limits, other.limits, Object.is) &&
-    sameList(
-      one.owed,
-      other.owed,
-      (left, right) =>
-        left.item === right.item && left.because === right.because && left.subject.id === right.subject.id,
-    )
+    sameList(one.limits, other.limits, Object.is)
   );
 }
 

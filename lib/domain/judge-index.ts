@@ -6,6 +6,7 @@ import { askedByEvents, eventsOf, type ReadEvent, unsettledBy } from "@/lib/doma
 import { fittedFrom } from "@/lib/domain/judge-here";
 import { type Decided, decide, NOTHING_SEEN } from "@/lib/domain/judge-sightings";
 import {
+  byText,
   type PerformedCheck,
   performedChecks,
   type ReadCheck,
@@ -101,14 +102,22 @@ function entriesOf(
   events: readonly ReadEvent[],
 ): Entry[] {
   const covered = evidence.workstation?.model.selfTestCovers ?? [];
-  const entries: Entry[] = [];
+  const asked: Entry[] = [];
+  const others: Entry[] = [];
   for (const ofItem of collection.values()) {
     for (const collected of ofItem) {
-      if (collected.here) entries.push(entryOf(collected, evidence, clock, events, covered));
+      if (!collected.here) continue;
+      (collected.byProcedure ? asked : others).push(entryOf(collected, evidence, clock, events, covered));
     }
   }
-  return entries;
+  // The procedure says its own order; the rest must not depend on how the evidence happens to be listed.
+  return asked.concat(others.sort(byItemAndSubject));
 }
+
+const byItemAndSubject = (left: Entry, right: Entry): number =>
+  byText(left.item, right.item) ||
+  byText(left.subject.kind, right.subject.kind) ||
+  byText(left.subject.id, right.subject.id);
 
 function entryOf(
   { item, subject, owner, byProcedure, byEvent, sightings }: Collected,

@@ -2,14 +2,15 @@ import type { Evidence } from "@/lib/domain/evidence";
 import { JudgeContext } from "@/lib/domain/judge-context";
 import { findingsOf } from "@/lib/domain/judge-findings";
 import { goodUntil, type Judged } from "@/lib/domain/judge-good-until";
-import { type EvidenceIndex, indexOf } from "@/lib/domain/judge-index";
+import { indexOf } from "@/lib/domain/judge-index";
 import type { Finding, Judgement, Owed, Readiness } from "@/lib/domain/judgement";
 import { fitsList } from "@/lib/domain/needs";
+import { providerMarkOwed } from "@/lib/domain/rules/check/provider-mark-owed";
 import { morning } from "@/lib/domain/rules/policy/morning";
 import { valuesOf } from "@/lib/domain/rules/settings";
 import type { Limit } from "@/lib/domain/vocabulary";
 import { valueIn } from "@/lib/units/quantity";
-import { type Instant, instantOf, later, MINUTE, type Timestamp, timestampOf } from "@/lib/units/time";
+import { instantOf, later, MINUTE, type Timestamp, timestampOf } from "@/lib/units/time";
 
 /**
  * What the evidence of one room, or of one spare workstation, says at the evidence's own moment.
@@ -22,31 +23,31 @@ import { type Instant, instantOf, later, MINUTE, type Timestamp, timestampOf } f
  */
 export function judge(evidence: Evidence): Judgement {
   const index = indexOf(evidence);
-  const now = instantOf(evidence.now);
-  const first = judgedAt(index, now);
-  return { ...first.judgement, goodUntil: goodUntil(first, (at) => judgedAt(index, at)) };
+  const context = new JudgeContext(index, instantOf(evidence.now));
+  const judgement = judgementAt(context);
+  return { ...judgement, goodUntil: goodUntil(context, judgement, (at) => new JudgeContext(index, at), judgementAt) };
 }
 
-function judgedAt(index: EvidenceIndex, now: Instant): Judged {
-  const context = new JudgeContext(index, now);
-  const reasons = findingsOf(context);
+function judgementAt(context: JudgeContext): Judged {
+  const { evidence } = context;
+  const found = findingsOf(context);
   const owed = context.owed();
-  const state = stateOf(reasons, owed);
-  const limits = limitsOf(reasons);
-  const { room } = index.evidence;
+  const state = stateOf(found, owed);
+  const limits = limitsOf(found);
   const ready = state === "ready" || state === "ready-limited";
+  // The provider's own check is of a workstation that could start; on any other it would be asked for nothing.
+  const reasons = ready
+    ? found
+    : found.filter(({ rule, severity }) => rule !== providerMarkOwed.id || severity !== "due");
   return {
-    judgement: {
-      state,
-      marks: context.marks(),
-      reasons,
-      limits,
-      owed,
-      readyForList: ready && fitsList(limits, room?.list ?? null),
-      whenInUse: index.running === null ? null : whenInUse(reasons),
-      decideBy: ready ? null : decideBy(index.evidence),
-    },
-    moments: context.moments,
+    state,
+    marks: context.marks(),
+    reasons,
+    limits,
+    owed,
+    readyForList: ready && fitsList(limits, evidence.room?.list ?? null),
+    whenInUse: context.isCaseRunning() ? whenInUse(reasons) : null,
+    decideBy: ready ? null : decideBy(evidence),
   };
 }
 

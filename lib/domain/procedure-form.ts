@@ -1,4 +1,4 @@
-import type { ItemId, Subject } from "@/lib/domain/items";
+import type { Subject } from "@/lib/domain/items";
 import type { AnswerForm } from "@/lib/domain/procedure/model";
 import type { Place } from "@/lib/domain/rule";
 import { cylinderNamed } from "@/lib/domain/rules/gauge";
@@ -27,7 +27,7 @@ const HIGHEST_SHARE = 1.5;
 /** Decimals a gauge can be read to, by unit. */
 const DECIMALS: Readonly<Record<PressureUnit, number>> = { psi: 0, kPa: 0, bar: 1, mmHg: 0, cmH2O: 0, inHg: 1 };
 
-export function resolvedForm(form: AnswerForm, _item: ItemId, subject: Subject, place: Place): ResolvedForm {
+export function resolvedForm(form: AnswerForm, subject: Subject, place: Place): ResolvedForm {
   const site = place.facility.pressureUnit;
   if (form.kind === "gauge")
     return {

@@ -13,7 +13,8 @@ export function verdictOf(
   about: { readonly item: ItemId; readonly subject: Subject; readonly place: Place },
 ): Verdict {
   const worth = assessment(answer, about);
-  return worth === "pass" || worth === "fail" ? worth : "noted";
+  if (worth === "uncounted") return "noted";
+  return worth === "fail" ? "fail" : "pass";
 }
 
 /** What makes an answer impossible, in the words of the form: the field, the value, and what would be right. */

@@ -23,9 +23,9 @@ export const AGENT_NAMES: Readonly<Record<Agent, string>> = {
 
 const SYMBOLS: Partial<Record<Unit, string>> = { cmH2O: "cmH₂O" };
 
-/** 1,955 rather than 1955; at most one decimal, and none that says nothing. */
+/** 1,955 rather than 1955; at most two decimals, and none that says nothing. */
 export function numeral(value: number): string {
-  const rounded = Math.round(value * 10) / 10;
+  const rounded = Math.round(value * 100) / 100;
   const [whole = "0", decimals] = String(Math.abs(rounded)).split(".");
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ",");
   return `${rounded < 0 ? "−" : ""}${grouped}${decimals ? `.${decimals}` : ""}`;
@@ -87,11 +87,24 @@ const KIND_NAMES: Readonly<Record<SubjectKind, string>> = {
 export const itemlessName = (subject: Subject, workstation: WorkstationEvidence | null): string =>
   subjectName(subject, workstation) || KIND_NAMES[subject.kind];
 
-/** "oxygen, yoke 1 (E): cylinder gauge" or, where the item alone says it, "suction". */
-export function itemName(item: ItemId, subject: Subject, workstation: WorkstationEvidence | null): string {
-  const about = subjectName(subject, workstation);
-  const name = lowerFirst(ITEMS[item].name);
-  return about ? `${lowerFirst(about)}: ${name}` : name;
+const MOST_ITEMS = 4;
+
+/** "cylinder gauge and yoke leak (oxygen, yoke 1); breathing-system leak": items by what they are about, in the order given. */
+export function itemsInWords(
+  items: readonly { readonly item: ItemId; readonly subject: Subject }[],
+  workstation: WorkstationEvidence | null,
+): string {
+  const named = items.length > MOST_ITEMS + 1 ? items.slice(0, MOST_ITEMS) : items;
+  const groups = new Map<string, string[]>();
+  for (const { item, subject } of named) {
+    const about = lowerFirst(subjectName(subject, workstation)).replace(/ \(.*\)$/, "");
+    groups.set(about, [...(groups.get(about) ?? []), lowerFirst(ITEMS[item].name)]);
+  }
+  const said = [...groups].map(([about, names]) =>
+    about ? `${listed(names, names.length)} (${about})` : listed(names, names.length),
+  );
+  const left = items.length - named.length;
+  return left === 0 ? said.join("; ") : `${said.join("; ")}; and ${left} more`;
 }
 
 /** What was answered, in a few words for a history line. */

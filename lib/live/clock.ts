@@ -26,10 +26,8 @@ function clockWith(offset: number): Clock {
 function readOffset(file: string | undefined): number {
   if (file === undefined || file === "") return 0;
   const { offset } = JSON.parse(readFileSync(file, "utf8")) as { offset?: unknown };
-  if (typeof offset !== "number" || !Number.isFinite(offset) || offset < 0) {
-    throw new Error(
-      `${file}: "offset" must be a number of milliseconds, zero or more; it is ${JSON.stringify(offset)}.`,
-    );
+  if (typeof offset !== "number" || !Number.isFinite(offset)) {
+    throw new Error(`${file}: "offset" must be a number of milliseconds; it is ${JSON.stringify(offset)}.`);
   }
   return offset;
 }

@@ -39,12 +39,20 @@ function partOf(
     subjectName: question.subjectName,
     standing,
     answer: latest?.answer ?? null,
-    shown: latest ? saidAnswer(latest.answer) : null,
+    shown: latest ? inItsWords(latest.answer, question.form) : null,
     worth: latest ? worthOf(latest.answer, question.subject, evidence) : null,
     limit: question.limits?.text ?? null,
     at: latest?.observedAt ?? null,
     by: latest ? (names.get(latest.by) ?? "unknown") : null,
   };
+}
+
+/** An answer as it was given: in the words of the question, where it offered some. */
+function inItsWords(answer: Answer, form: CheckItem["form"]): string {
+  if (answer.kind === "pass" && form.kind === "pass") return answer.passed ? form.yes : form.no;
+  if (answer.kind === "choice" && form.kind === "choice")
+    return form.options.find(({ value }) => value === answer.choice)?.label ?? saidAnswer(answer);
+  return saidAnswer(answer);
 }
 
 function latestOf(observations: readonly Observation[], item: ItemId, subject: Subject): Observation | null {

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { CHECK_KINDS, MEANINGS } from "@/lib/domain/vocabulary";
-import { answer, id, itemId, quantity, role, subject, timestamp } from "@/lib/schemas/common";
+import { answer, id, isStorable, itemId, quantity, role, subject, timestamp } from "@/lib/schemas/common";
 import { UNITS } from "@/lib/units/quantity";
 
 const unit = z.enum(UNITS);
@@ -82,7 +82,18 @@ export const recordAnswersReply = z.strictObject({
   version: z.int(),
 });
 
-export const saveDraftRequest = z.strictObject({ checkId: id, answers: z.record(z.string().max(200), z.unknown()) });
+export const saveDraftRequest = z.strictObject({
+  checkId: id,
+  answers: z
+    .record(z.string().max(200), z.unknown())
+    .refine(holdsStorableText, "must not hold a character of code 0 or half of a character"),
+});
+
+function holdsStorableText(value: unknown): boolean {
+  if (typeof value === "string") return isStorable(value);
+  if (value === null || typeof value !== "object") return true;
+  return Object.entries(value).every(([key, inner]) => isStorable(key) && holdsStorableText(inner));
+}
 export const saveDraftReply = z.strictObject({ checkId: id, savedAt: timestamp });
 
 export const signCheckRequest = z.strictObject({

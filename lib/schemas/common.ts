@@ -10,6 +10,9 @@ export const timestamp = z.iso.datetime({ offset: true, error: "must be an insta
 export const date = z.iso.date("must be a date such as 2026-11-25");
 export const timeOfDay = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "must be a time of day such as 07:15");
 
+/** Can a record hold it? Not the character of code 0, and not half of a character: the database and the canonical text refuse both. */
+export const isStorable = (text: string): boolean => !text.includes("\u0000") && !/\p{Cs}/u.test(text);
+
 /** One line of somebody's own words. Control characters would let a line forge another in an export. */
 export const words = (most: number) =>
   z
@@ -21,7 +24,8 @@ export const words = (most: number) =>
     .refine(
       (text) => [...text].every((character) => character >= " " || character === "\n"),
       "must not hold control characters",
-    );
+    )
+    .refine(isStorable, "must not hold half of a character");
 
 export const quantity = z.strictObject({ value: z.number(), unit: z.enum(UNITS) });
 export const pressureUnit = z.enum(PRESSURE_UNITS);

@@ -14,6 +14,8 @@ export interface Column<Value = unknown> {
   readonly secret?: boolean;
 }
 
+export type Columns = Readonly<Record<string, Column>>;
+
 const needed = <Value>(header: string, cell: cells.Cell<Value>) => ({ header, cell }) satisfies Column<Value>;
 const orEmpty = <Value, Empty>(header: string, cell: cells.Cell<Value>, means: Empty) => ({
   header,

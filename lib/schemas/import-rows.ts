@@ -1,11 +1,10 @@
 import type { DepartmentFile, DepartmentRead, DepartmentRows, Problem } from "@/lib/domain/department/model";
-import { nearest } from "@/lib/domain/nearest";
-import { type Column, IMPORT_COLUMNS } from "@/lib/schemas/import-columns";
+import { type Column, type Columns, IMPORT_COLUMNS } from "@/lib/schemas/import-columns";
 import { type CsvRecord, type CsvTable, readCsv } from "@/lib/schemas/import-csv";
+import { headerOf, headerProblems } from "@/lib/schemas/import-header";
 import { IMPORT_FILES } from "@/lib/schemas/set-up";
 import { addDays, type LocalDate } from "@/lib/units/time";
 
-type Columns = Readonly<Record<string, Column>>;
 type Row = Readonly<Record<string, unknown>> & { readonly line: number };
 
 /** What one file gave. */
@@ -75,44 +74,9 @@ function readFile(file: DepartmentFile, text: string, today: LocalDate): FileRea
     return { ...NOTHING, problems: [problem], readable: false };
   }
   const columns: Columns = IMPORT_COLUMNS[file];
-  const problems = headerProblems(file, columns, reading.table.header);
+  const problems = headerProblems(file, columns, reading.table);
   if (problems.length > 0) return { ...NOTHING, problems, readable: false, count: reading.table.records.length };
   return readRows(file, columns, reading.table, today);
-}
-
-const headerOf = (cell: string): string => cell.toLowerCase().replace(/[\s_]+/g, " ");
-
-function headerProblems(file: DepartmentFile, columns: Columns, header: CsvRecord): Problem[] {
-  const given = header.cells.map(headerOf);
-  const known = Object.values(columns).map((column) => column.header);
-  const at = (column: string, message: string): Problem => ({
-    file,
-    line: header.line,
-    column,
-    value: column,
-    message,
-  });
-  const unknown = header.cells.flatMap((cell, index) => {
-    const name = given[index] ?? "";
-    if (known.some((one) => headerOf(one) === name)) {
-      return given.indexOf(name) === index ? [] : [at(cell, `The column "${cell}" stands twice. Keep one of them.`)];
-    }
-    const meant = nearest(name, known);
-    return [
-      at(
-        cell,
-        `There is no column "${cell}" in ${file}${meant ? `; did you mean "${meant}"?` : `. Its columns are: ${known.join(", ")}.`}`,
-      ),
-    ];
-  });
-  const missing = Object.values(columns).filter((column) => !column.empty && !given.includes(headerOf(column.header)));
-  return [
-    ...unknown,
-    ...missing.map((column) => ({
-      ...at(column.header, `The column "${column.header}" is missing from ${file}.`),
-      value: null,
-    })),
-  ];
 }
 
 function readRows(file: DepartmentFile, columns: Columns, table: CsvTable, today: LocalDate): FileRead {
@@ -149,7 +113,7 @@ function readRow(
   today: LocalDate,
 ): { row: Row; problems: Problem[] } {
   const { line, cells } = record;
-  if (cells.length > width) {
+  if (cells.slice(width).some((cell) => cell !== "")) {
     const message = `The row has ${cells.length} cells and the header ${width}. Put a cell that holds the separator itself in quotes.`;
     return { row: { line }, problems: [{ file, line, column: null, value: cells.slice(width).join(" "), message }] };
   }

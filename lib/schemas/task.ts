@@ -50,7 +50,7 @@ export const taskDetail = z.strictObject({
 });
 export type TaskDetail = z.infer<typeof taskDetail>;
 
-export const taskKey = z.string().min(3).max(200);
+export const taskKey = z.string().regex(/^[!-~]{3,200}$/, "must be the key of a task, as the list of tasks has it");
 export const claimTaskRequest = z.strictObject({ key: taskKey });
 export const claimTaskReply = z.strictObject({ key: taskKey, claimedAt: timestamp });
 export const giveBackTaskRequest = z.strictObject({ key: taskKey });
@@ -67,6 +67,8 @@ export const swapCylinderRequest = z.strictObject({
   position: z.string().min(1).max(20),
   /** The cylinder to fit, by id or by the serial number on its label. */
   cylinder: z.union([z.strictObject({ id }), z.strictObject({ serial: words(60) })]),
+  /** The cylinder seen on the yoke, or null for an empty one: refused when it is another by now. */
+  takesOff: id.nullable().optional(),
   /** What the cylinder taken off holds. */
   takenOff: z.enum(["empty", "in-use"]),
   toStoreId: id.optional(),

@@ -4,6 +4,7 @@ import type { Known, Verdict } from "@/lib/domain/evidence";
 import type { ItemId, Subject } from "@/lib/domain/items";
 import type { CheckKind, Meaning, Role } from "@/lib/domain/vocabulary";
 import type { Tx } from "@/lib/storage/client";
+import { takeBackFailing } from "@/lib/storage/latest-observations";
 import { type Instant, instantOf, timestampOf } from "@/lib/units/time";
 
 export interface NewCheck {
@@ -70,6 +71,8 @@ export async function insertObservations(
       observed_at, known, observed_by, observed_role, recorded_at, recorded_by, supersedes)
     SELECT ${facilityId}::uuid, id, "checkId", item, "subjectKind", "subjectId", "workstationId", "roomId", answer, verdict,
       "observedAt", known, by, role, "recordedAt", by, supersedes FROM input`;
+  const superseded = observations.flatMap(({ supersedes }) => (supersedes === null ? [] : [supersedes]));
+  if (superseded.length > 0) await takeBackFailing(tx, facilityId, superseded);
 }
 
 export interface NewSignature {

@@ -15,10 +15,14 @@ export interface Writing {
   readonly hashes: ReadonlyMap<string, string>;
 }
 
-/** Writes a plan: a statement a noun, in the order that the keys between them ask for. */
-export async function writeDepartment(tx: Tx, plan: DepartmentPlan, writing: Writing): Promise<void> {
+/**
+ * Writes a plan: a statement a noun, in the order that the keys between them ask for.
+ * False when a name that the whole organisation shares was taken in the meantime: then the command is refused, and nothing stays.
+ */
+export async function writeDepartment(tx: Tx, plan: DepartmentPlan, writing: Writing): Promise<boolean> {
   const { scope } = writing;
   const { records } = plan;
+  if (!(await claimNames(tx, plan, writing))) return false;
   const put = (noun: keyof typeof DEPARTMENT_TABLES) => upsert(tx, scope, DEPARTMENT_TABLES[noun], records[noun]);
   for (const noun of [
     "suites",
@@ -40,6 +44,23 @@ export async function writeDepartment(tx: Tx, plan: DepartmentPlan, writing: Wri
   await put("service");
   await put("list");
   await writePeople(tx, records.people, plan.newPeople, writing);
+  return true;
+}
+
+/** User ids and models belong to the organisation, whose other facilities hold no lock of this one. */
+async function claimNames(tx: Tx, { newPeople, newModels }: DepartmentPlan, { scope, at }: Writing): Promise<boolean> {
+  if (newPeople.length + newModels.length === 0) return true;
+  const people = await tx.$executeRaw`
+    INSERT INTO person (id, organisation_id, user_id, name, created_at)
+    SELECT i.id, ${scope.organisationId}::uuid, i."userId", i.name, ${timestampOf(at)}::timestamptz
+    FROM jsonb_to_recordset(${JSON.stringify(newPeople)}::jsonb) AS i(id uuid, "userId" text, name text)
+    ON CONFLICT DO NOTHING`;
+  const models = await tx.$executeRaw`
+    INSERT INTO workstation_model (id, organisation_id, maker, name, document)
+    SELECT i.id, ${scope.organisationId}::uuid, i.maker, i.name, i.document
+    FROM jsonb_to_recordset(${JSON.stringify(newModels)}::jsonb) AS i(id uuid, maker text, name text, document jsonb)
+    ON CONFLICT DO NOTHING`;
+  return people === newPeople.length && models === newModels.length;
 }
 
 /** Ends where each stood before it begins anew, all at one moment: two workstations may change places. */
@@ -104,10 +125,8 @@ async function writePeople(
   const now = timestampOf(at);
   const given = JSON.stringify(people);
   await tx.$executeRaw`
-    INSERT INTO person (id, organisation_id, user_id, name, created_at)
-    SELECT i.id, ${scope.organisationId}::uuid, i."userId", i.name, ${now}::timestamptz
-    FROM jsonb_to_recordset(${given}::jsonb) AS i(id uuid, "userId" text, name text)
-    ON CONFLICT (id) DO UPDATE SET name = excluded.name`;
+    UPDATE person p SET name = i.name FROM jsonb_to_recordset(${given}::jsonb) AS i(id uuid, name text)
+    WHERE p.id = i.id AND p.name <> i.name`;
   // Somebody whose roles change signs in again, as with every change of roles; a person who is new has no session.
   await tx.$executeRaw`
     UPDATE session s SET ended_at = ${now}::timestamptz

@@ -77,6 +77,13 @@ export async function moveCylinder(
     UPDATE cylinder SET contents = ${contents}, store_id = ${storeId}::uuid WHERE facility_id = ${facilityId}::uuid AND id = ${cylinderId}::uuid`;
 }
 
+export async function findStore(tx: Tx, facilityId: string, storeId: string): Promise<string | null> {
+  const [row] = await tx.$queryRaw<
+    { id: string }[]
+  >`SELECT id FROM store WHERE facility_id = ${facilityId}::uuid AND id = ${storeId}::uuid`;
+  return row?.id ?? null;
+}
+
 /** The first store of the facility by name: where a cylinder goes when nobody says otherwise. */
 export async function anyStore(tx: Tx, facilityId: string): Promise<string | null> {
   const [row] = await tx.$queryRaw<

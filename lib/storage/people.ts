@@ -18,6 +18,11 @@ export async function listPeople(tx: Tx, facilityId: string): Promise<PersonReco
     FROM person p ORDER BY p.name, p.user_id`;
 }
 
+/** Changes of roles wait for each other, so that no two of them together leave a facility without an administrator. */
+export async function lockRoles(tx: Tx, facilityId: string): Promise<void> {
+  await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`roles:${facilityId}`}, 0))::text AS locked`;
+}
+
 export async function userIdTaken(tx: Tx, userId: string): Promise<boolean> {
   const [row] = await tx.$queryRaw<{ taken: boolean }[]>`SELECT user_id_taken(${userId}) AS taken`;
   return row?.taken ?? true;

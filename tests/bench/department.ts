@@ -1,3 +1,4 @@
+import pg from "pg";
 import type { Actor } from "@/lib/auth/actor";
 import type { Command } from "@/lib/commands/command";
 import { execute } from "@/lib/commands/execute";
@@ -64,6 +65,7 @@ export async function makeDepartment(
   };
   const administrator = actor(ids.personId, "Bench Administrator", ["administrator"]);
   await must(importDepartment, { files: departmentFiles(rooms, viewers) }, administrator);
+  await refreshStatistics(urls.ownerUrl);
   const people = await database.inScope(ids, (tx) => listPeople(tx, ids.facilityId));
   const find = (userId: string) => {
     const person = people.find((one) => one.userId === userId);
@@ -73,4 +75,12 @@ export async function makeDepartment(
   const technician = find(TECHNICIAN);
   const board = await readBoard(technician, { database, now: CLOCK.now });
   return { database, technician, provider: find(PROVIDER), rooms: board.rooms, must };
+}
+
+/** The server does this by itself within a minute of an import; what is measured here is the state after that. */
+async function refreshStatistics(ownerUrl: string): Promise<void> {
+  const client = new pg.Client({ connectionString: ownerUrl });
+  await client.connect();
+  await client.query("ANALYZE");
+  await client.end();
 }

@@ -1,10 +1,13 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
+import { readFileSync } from "node:fs";
 import path from "node:path";
 import { freePort } from "@/lib/cli/embedded/start";
 
 export interface Instance {
   readonly url: string;
+  /** Processor time used so far, in milliseconds; null where the system does not tell. */
+  processorMs(): number | null;
   stop(): Promise<void>;
 }
 
@@ -28,6 +31,7 @@ export async function startInstance(urls: { readonly appUrl: string; readonly ow
   await listening(child);
   return {
     url: `http://127.0.0.1:${port}`,
+    processorMs: () => processorMsOf(child.pid ?? 0),
     stop: async () => {
       if (child.exitCode !== null) return;
       const ended = once(child, "exit");
@@ -35,6 +39,23 @@ export async function startInstance(urls: { readonly appUrl: string; readonly ow
       await ended;
     },
   };
+}
+
+const TICK_MS = 10;
+
+/** Linux: user and system time are the 14th and 15th fields, counted from the one before the program's name in brackets. */
+function processorMsOf(pid: number): number | null {
+  try {
+    const stat = readFileSync(`/proc/${pid}/stat`, "utf8");
+    const [user, system] = stat
+      .slice(stat.lastIndexOf(")") + 2)
+      .split(" ")
+      .slice(11, 13)
+      .map(Number);
+    return ((user ?? 0) + (system ?? 0)) * TICK_MS;
+  } catch {
+    return null;
+  }
 }
 
 function listening(child: ChildProcess): Promise<void> {

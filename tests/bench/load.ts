@@ -6,6 +6,11 @@ export interface Reply {
   readonly body: Buffer;
 }
 
+export interface Pressed {
+  readonly count: number;
+  readonly ratePerS: number;
+}
+
 /** As many requests at a time as browsers at one moment of a busy morning. */
 const AT_A_TIME = 8;
 
@@ -30,8 +35,8 @@ export class Client {
     });
   }
 
-  /** Asks without a pause for so long; every reply is looked at by `examine`. Returns requests a second. */
-  async press(load: Load, durationMs: number, examine: (reply: Reply) => void): Promise<number> {
+  /** Asks without a pause for so long; every reply is looked at by `examine`. */
+  async press(load: Load, durationMs: number, examine: (reply: Reply) => void): Promise<Pressed> {
     const started = performance.now();
     let count = 0;
     const worker = async () => {
@@ -41,7 +46,7 @@ export class Client {
       }
     };
     await Promise.all(Array.from({ length: AT_A_TIME }, worker));
-    return (count * 1000) / (performance.now() - started);
+    return { count, ratePerS: (count * 1000) / (performance.now() - started) };
   }
 
   close(): void {

@@ -4,6 +4,8 @@ import path from "node:path";
 import { discardDataFolder } from "@/lib/cli/embedded/discard";
 import { startEmbedded } from "@/lib/cli/embedded/start";
 import { ensureBuilt } from "@/lib/cli/ensure-built";
+import { runMain } from "@/lib/cli/main";
+import { Problem } from "@/lib/cli/problem";
 import { stopOnSignal } from "@/lib/cli/until-stopped";
 import { signInByHttp } from "@/tests/support/sign-in";
 import { measureBoard } from "./board";
@@ -22,6 +24,9 @@ const BOARDS = 200;
 /** A session may hold eight streams; a browser has one. */
 const STREAMS_A_SESSION = 8;
 
+const SECTIONS = ["commands", "judging", "board", "live"] as const;
+type Section = (typeof SECTIONS)[number];
+
 const started = performance.now();
 const folder = path.join(os.tmpdir(), `bench-yokeboard-${process.pid}`);
 const closing: (() => Promise<void> | void)[] = [];
@@ -32,9 +37,19 @@ async function closeAll(): Promise<void> {
 
 const say = (line: string) => console.log(line);
 
+/** All sections, or those named after `npm run bench --`. */
+function sectionsAsked(): ReadonlySet<Section> {
+  const named = process.argv.slice(2);
+  const unknown = named.filter((name) => !(SECTIONS as readonly string[]).includes(name));
+  if (unknown.length > 0)
+    throw new Problem(`There is no section ${unknown.join(", ")}; there are ${SECTIONS.join(", ")}.`);
+  return new Set(named.length === 0 ? SECTIONS : (named as Section[]));
+}
+
 /** Every figure is a ratio of two things measured in this run on this machine, or stands beside its target. */
-async function run(): Promise<void> {
-  await ensureBuilt(say);
+async function run(asked: ReadonlySet<Section>): Promise<void> {
+  const http = asked.has("board") || asked.has("live");
+  if (http) await ensureBuilt(say);
   // The disk is waited for, as in earnest: a commit here is one that survives a power cut.
   const cluster = await startEmbedded({ folder });
   closing.push(async () => {
@@ -46,9 +61,9 @@ async function run(): Promise<void> {
   say(`Making a department of ${ROOMS} rooms ...`);
   const department = await makeDepartment(cluster, ROOMS, viewers);
   closing.push(() => department.database.close());
-  printSection("Commands", await measureCommands(department, cluster, CHECKED_ROOMS));
-  printSection("Judging", await measureJudging(department));
-  await overHttp(department, [await instance(cluster), await instance(cluster)], viewers);
+  if (asked.has("commands")) printSection("Commands", await measureCommands(department, cluster, CHECKED_ROOMS));
+  if (asked.has("judging")) printSection("Judging", await measureJudging(department));
+  if (http) await overHttp(department, [await instance(cluster), await instance(cluster)], viewers, asked);
   say(
     `\n${Math.round((performance.now() - started) / 1000)} s on ${os.cpus().length} processors, Node ${process.versions.node}.`,
   );
@@ -60,12 +75,18 @@ async function instance(cluster: { appUrl: string; ownerUrl: string }): Promise<
   return one;
 }
 
-async function overHttp(department: BenchDepartment, instances: Instance[], viewers: number): Promise<void> {
+async function overHttp(
+  department: BenchDepartment,
+  instances: readonly Instance[],
+  viewers: number,
+  asked: ReadonlySet<Section>,
+): Promise<void> {
   const [first] = instances;
   if (!first) throw new Error("no instance");
   const cookies: string[] = [];
   for (let n = 0; n < viewers; n += 1) cookies.push(await signInByHttp(first.url, VIEWER(n), PASSWORD));
-  printSection("Board", await measureBoard(first.url, cookies[0] ?? "", ROOMS));
+  if (asked.has("board")) printSection("Board", await measureBoard(first, cookies[0] ?? "", ROOMS));
+  if (!asked.has("live")) return;
   const streams = Array.from({ length: BOARDS }, (_, n) => ({
     url: instances[n % instances.length]?.url ?? first.url,
     cookie: cookies[Math.floor(n / STREAMS_A_SESSION)] ?? "",
@@ -73,9 +94,11 @@ async function overHttp(department: BenchDepartment, instances: Instance[], view
   printSection("Live", await measureLive(department, streams, instances.length));
 }
 
-stopOnSignal(closeAll);
-try {
-  await run();
-} finally {
-  await closeAll();
-}
+runMain(async () => {
+  stopOnSignal(closeAll);
+  try {
+    await run(sectionsAsked());
+  } finally {
+    await closeAll();
+  }
+});

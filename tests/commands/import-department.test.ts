@@ -262,6 +262,65 @@ describe("people", () => {
   });
 });
 
+describe("two imports at once", () => {
+  it("that both bring the same person end with one person: the second finds it there", async () => {
+    const people = "user id,name,roles,initial password\nt.win,Tilda Winther,technician,a password for two\n";
+    const both = await Promise.all(
+      [1, 2].map(() => department.run(importDepartment, { files: { people } }, department.admin)),
+    );
+    expect(both.map(({ ok }) => ok)).toEqual([true, true]);
+    const counts = both.map((one) => (one.ok ? one.value.reply.counts[0] : null));
+    expect(counts.map((count) => count?.added).sort()).toEqual([0, 1]);
+    const { rows } = await owner.query("SELECT count(*)::int AS people FROM person WHERE user_id = 't.win'");
+    expect(rows).toEqual([{ people: 1 }]);
+  });
+});
+
+describe("a name that somebody else takes while an import runs", () => {
+  const taking = async (take: string, values: unknown[], files: Files) => {
+    await owner.query("BEGIN");
+    await owner.query(take, values);
+    const running = department.run(importDepartment, { files }, department.admin);
+    await expect
+      .poll(
+        async () =>
+          (
+            await owner.query(
+              "SELECT count(*)::int AS waiting FROM pg_locks l JOIN pg_stat_activity a USING (pid) WHERE NOT l.granted AND a.datname = current_database()",
+            )
+          ).rows[0].waiting,
+      )
+      .toBeGreaterThan(0);
+    await owner.query("COMMIT");
+    return running;
+  };
+
+  it("refuses the import of a person and leaves no half of it", async () => {
+    const people = "user id,name,roles,initial password\nu.nyberg,Una Nyberg,technician,a password for one\n";
+    const take =
+      "INSERT INTO person (id, organisation_id, user_id, name, created_at) VALUES (gen_random_uuid(), $1, 'u.nyberg', 'Somebody else', now())";
+    const outcome = await taking(take, [department.admin.organisationId], { people, zones: "name\nA new zone\n" });
+    expect(outcome).toMatchObject({ ok: false, refusal: "moved-on" });
+    const { rows } = await owner.query(
+      "SELECT (SELECT name FROM person WHERE user_id = 'u.nyberg') AS name, (SELECT count(*)::int FROM pipeline_zone WHERE name = 'A new zone') AS zones",
+    );
+    expect(rows).toEqual([{ name: "Somebody else", zones: 0 }]);
+  });
+
+  it("refuses the import of a model that another facility brings at the same time", async () => {
+    const models = templateWith("models", "Marrowby 40", "Marrowby 41");
+    const take =
+      "INSERT INTO workstation_model (id, organisation_id, maker, name, document) VALUES (gen_random_uuid(), $1, 'Marrowby Apparatus', 'Marrowby 41', '{}')";
+    expect(await taking(take, [department.admin.organisationId], { models })).toMatchObject({
+      ok: false,
+      refusal: "moved-on",
+    });
+    await owner.query(
+      "UPDATE workstation_model SET document = (SELECT document FROM workstation_model WHERE name = 'Marrowby 40') WHERE name = 'Marrowby 41'",
+    );
+  });
+});
+
 describe("history", () => {
   it("says what came in, with counts", async () => {
     const { entries } = await readHistory(department.admin, { limit: 200 }, reading());

@@ -96,6 +96,14 @@ describe("a file's columns", () => {
     });
   });
 
+  it("without a name are nobody's business while they are empty", () => {
+    expect(problemsOf({ stores: "name,,\nA,,\nB,,,\n" })).toEqual([]);
+    expect(onlyProblem({ stores: "name,\nA,x\n" })).toMatchObject({
+      column: "column 2",
+      message: expect.stringContaining("no name"),
+    });
+  });
+
   it("may leave out those whose cells may be empty", () => {
     const read = readDepartment({ list: "date,room\ntoday,OR 1\n" }, TODAY);
     expect(read.problems).toEqual([]);

@@ -5,6 +5,8 @@ import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from "vitest
 import type { Actor } from "@/lib/auth/actor";
 import { signOut } from "@/lib/auth/sign-in";
 import { holdWorkstation, liftHold } from "@/lib/commands/hold";
+import { importDepartment } from "@/lib/commands/import-department";
+import { importTemplate } from "@/lib/exchange/import-template";
 import { databaseSource } from "@/lib/live/database-source";
 import type { Hub } from "@/lib/live/hub";
 import { MOST_STREAMS_A_SESSION } from "@/lib/live/streams";
@@ -44,6 +46,13 @@ async function watch(hub: Hub, sessionId?: string): Promise<Screen> {
   hub.subscribe(technician.facility.id, sessionId ?? (await openSession(department, technician)), screen);
   await screen.until("hello");
   return screen;
+}
+
+/** Sends a payload as another instance's transaction would. */
+async function notify(payload: string): Promise<void> {
+  const client = new pg.Client({ connectionString: department.appUrl });
+  await client.connect();
+  await client.query("SELECT pg_notify('yokeboard', $1)", [payload]).finally(() => client.end());
 }
 
 const workstationIn = (room: BoardRow | undefined): string => room?.workstation?.id ?? "";
@@ -98,6 +107,36 @@ describe("a command on one instance", () => {
     await Promise.all(screens.map((screen) => screen.until("rows", shows(rooms[0], "do-not-use"))));
     expect(reads).toMatchObject({ board: before.board, rows: before.rows + 1 });
     await lift();
+  });
+
+  it("that adds a room reaches them as the whole board, in which the room has its place", async () => {
+    const { hub } = instance();
+    const screen = await watch(hub);
+    const [header = "", first = ""] = importTemplate("rooms").split(/\r?\n/);
+    const added = first.replace("OR 1", "OR 77");
+    department.clock.add(1);
+    await department.must(importDepartment, { files: { rooms: `${header}\n${added}\n` } }, department.admin);
+    const event = await screen.until("rows", (rows) => rows.rooms.some(({ name }) => name === "OR 77"));
+    expect(event.complete).toBe(true);
+    const stored = await readBoard(technician, { database: department.database, now: department.clock.now });
+    expect(event.rooms.map(({ name }) => name)).toEqual(stored.rooms.map(({ name }) => name));
+  });
+
+  it("that changes more rooms than a notice can name reaches them as the whole board", async () => {
+    const { hub } = instance();
+    const screen = await watch(hub);
+    const { sequence = 0 } = screen.all("hello")[0] ?? {};
+    const notice = {
+      facility: technician.facility.id,
+      sequence: sequence + 1,
+      command: "import-department",
+      holders: [],
+      all: true,
+    };
+    await notify(JSON.stringify(notice));
+    const event = await screen.until("rows");
+    expect(event).toMatchObject({ complete: true, after: sequence, sequence: sequence + 1 });
+    expect(event.rooms.length).toBeGreaterThanOrEqual(rooms.length);
   });
 
   it("does not reach the screens of another facility", async () => {
@@ -234,11 +273,7 @@ describe("before the database can be heard", () => {
   it("knows nothing of payloads that are not its own", async () => {
     const { hub, problems } = instance();
     const screen = await watch(hub);
-    const client = new pg.Client({ connectionString: department.appUrl });
-    await client.connect();
-    for (const payload of ["", "not json", "{}", '{"facility":"x","sequence":1}', "null"])
-      await client.query("SELECT pg_notify('yokeboard', $1)", [payload]);
-    await client.end();
+    for (const payload of ["", "not json", "{}", '{"facility":"x","sequence":1}', "null"]) await notify(payload);
     const lift = await hold(rooms[0]);
     await screen.until("rows", shows(rooms[0], "do-not-use"));
     expect(problems).toEqual([]);

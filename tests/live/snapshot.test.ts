@@ -133,6 +133,10 @@ describe("a row past its good-until", () => {
   });
 
   it("is not in a board served later, though no stream is open to wake anybody", async () => {
+    const gone = new Screen();
+    const leave = instance.hub.subscribe(facilityId(), await openSession(department, technician), gone);
+    await gone.until("hello");
+    leave();
     let row = shown(await boardNow());
     for (let turn = 0; turn < 10 && row?.state === "ready"; turn += 1) {
       expect(Date.parse(row.goodUntil ?? "")).toBeGreaterThan(instance.clock.now());

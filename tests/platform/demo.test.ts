@@ -6,7 +6,7 @@ import { discardDataFolder } from "@/lib/cli/embedded/discard";
 import { freePort } from "@/lib/cli/embedded/start";
 import { ensureBuilt } from "@/lib/cli/ensure-built";
 import { birthOf } from "@/lib/cli/process-identity";
-import { DEMO_PASSWORD, DEMO_PEOPLE } from "@/seed/index";
+import { DEMO_PASSWORD, DEMO_PEOPLE } from "@/seed/demo-people";
 import { type DemoRun, runDemo } from "@/tests/support/demo-run";
 import { ask } from "@/tests/support/http";
 import { signInByHttp } from "@/tests/support/sign-in";

@@ -84,12 +84,20 @@ describe("row-level security, as the catalog has it", () => {
   it("the organisation's tables have a policy of their own, and passwords none that lets the application in", () => {
     for (const { enabled, forced, policies } of named(ORGANISATION_LEVEL)) {
       const own = policies.filter((policy) => !forSigningIn(policy));
-      expect({ enabled, forced, own: own.map(({ name }) => name) }).toEqual({ enabled: true, forced: true, own: ["by_organisation"] });
+      expect({ enabled, forced, own: own.map(({ name }) => name) }).toEqual({
+        enabled: true,
+        forced: true,
+        own: ["by_organisation"],
+      });
       expect(own[0]?.sees).toMatch(/^\((organisation_)?id = current_organisation\(\)\)$/);
       expect(own[0]?.writes).toBe(own[0]?.sees);
     }
     for (const { enabled, forced, policies } of named(SECRETS))
-      expect({ enabled, forced, others: policies.filter((policy) => !forSigningIn(policy)) }).toEqual({ enabled: true, forced: true, others: [] });
+      expect({ enabled, forced, others: policies.filter((policy) => !forSigningIn(policy)) }).toEqual({
+        enabled: true,
+        forced: true,
+        others: [],
+      });
   });
 
   it("the application owns nothing, is nobody else, and may not step around a policy", async () => {
@@ -97,7 +105,16 @@ describe("row-level security, as the catalog has it", () => {
       SELECT r.rolsuper, r.rolbypassrls, r.rolcreaterole, r.rolcreatedb, current_user::text AS me,
         (SELECT count(*)::int FROM pg_auth_members m WHERE m.member = r.oid) AS memberships
       FROM pg_roles r WHERE r.rolname = current_user`);
-    expect(rows).toEqual([{ rolsuper: false, rolbypassrls: false, rolcreaterole: false, rolcreatedb: false, me: "yokeboard_app", memberships: 0 }]);
+    expect(rows).toEqual([
+      {
+        rolsuper: false,
+        rolbypassrls: false,
+        rolcreaterole: false,
+        rolcreatedb: false,
+        me: "yokeboard_app",
+        memberships: 0,
+      },
+    ]);
     expect(tables.filter(({ owner }) => owner === "yokeboard_app")).toEqual([]);
     expect(await refusalOf(app.query("SET ROLE yokeboard_owner"))).toBe(DENIED);
     expect(await refusalOf(app.query("ALTER TABLE public.room DISABLE ROW LEVEL SECURITY"))).toBe(DENIED);
@@ -157,9 +174,15 @@ describe("what the application sees", () => {
     const [room] = await rooms(here);
     if (!room) throw new Error("the department has no room");
     expect(await rooms(sister)).toEqual([]);
-    expect(await database.inScope(sister, (tx) => tx.room.updateMany({ data: { name: "Taken over" } }))).toEqual({ count: 0 });
+    expect(await database.inScope(sister, (tx) => tx.room.updateMany({ data: { name: "Taken over" } }))).toEqual({
+      count: 0,
+    });
     expect(await database.inScope(sister, (tx) => tx.room.findFirst({ where: { id: room.id } }))).toBeNull();
-    const smuggled = database.inScope(sister, (tx) => tx.suite.create({ data: { facilityId: here.facilityId, id: crypto.randomUUID(), name: "Smuggled", walkingOrder: 9 } }));
+    const smuggled = database.inScope(sister, (tx) =>
+      tx.suite.create({
+        data: { facilityId: here.facilityId, id: crypto.randomUUID(), name: "Smuggled", walkingOrder: 9 },
+      }),
+    );
     await expect(smuggled).rejects.toThrow(/row-level security/);
     expect((await rooms(here)).map(({ name }) => name)).not.toContain("Taken over");
   });

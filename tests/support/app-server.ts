@@ -80,6 +80,7 @@ async function launch(env: NodeJS.ProcessEnv): Promise<ChildProcess> {
     };
     child.stdout?.on("data", onText);
     child.stderr?.on("data", onText);
+    if (process.env.YOKEBOARD_TEST_LOG) child.stderr?.pipe(process.stderr);
     child.once("exit", (code) => {
       clearTimeout(late);
       reject(new Error(`The server ended with exit code ${code} before it listened:\n${said}`));

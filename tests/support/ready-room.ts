@@ -2,6 +2,7 @@ import type { Answer } from "@/lib/domain/answer";
 import {
   EVIDENCE_SCHEMA,
   type Evidence,
+  type FittedCylinder,
   type Observation,
   type RoomEvidence,
   type WorkstationEvidence,
@@ -10,7 +11,7 @@ import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
 import type { Procedure } from "@/lib/domain/procedure/model";
 import { DAILY_ISO } from "@/lib/domain/ready-made-procedures/daily-iso";
 import { DAILY_US } from "@/lib/domain/ready-made-procedures/daily-us";
-import type { Scheme } from "@/lib/domain/vocabulary";
+import type { Gas, Scheme } from "@/lib/domain/vocabulary";
 import { type Quantity, quantity } from "@/lib/units/quantity";
 import { localDate } from "@/lib/units/time";
 
@@ -18,16 +19,15 @@ import { localDate } from "@/lib/units/time";
  * A room whose workstation was checked this morning and is ready: the ground on which examples and tests change one thing.
  * 3 March 2026, in the facility's own time: fitted since February, checked 05:30 to 05:45, confirmed 06:00, now 06:10, first case 07:15.
  */
-const CHICAGO = { utc: (time: string) => `2026-03-03T${time}:00.000Z`, zone: "America/Chicago", hours: 6 };
-const LONDON = { utc: (time: string) => `2026-03-03T${time}:00.000Z`, zone: "Europe/London", hours: 0 };
-
-const clockOf = (scheme: Scheme) => (scheme === "US" ? CHICAGO : LONDON);
+const ZONES = {
+  US: { timeZone: "America/Chicago", hoursBehind: 6 },
+  ISO: { timeZone: "Europe/London", hoursBehind: 0 },
+} as const;
 
 /** The instant at which the ready room's clocks show that time on its day; neither zone changes its clocks in that week. */
 export function readyTime(scheme: Scheme, localTime: string): string {
-  const { utc, hours } = clockOf(scheme);
   const [hour = 0, minute = 0] = localTime.split(":").map(Number);
-  return utc(`${String(hour + hours).padStart(2, "0")}:${String(minute).padStart(2, "0")}`);
+  return new Date(Date.UTC(2026, 2, 3, hour + ZONES[scheme].hoursBehind, minute)).toISOString();
 }
 
 export const procedureFor = (scheme: Scheme): Procedure => (scheme === "US" ? DAILY_US : DAILY_ISO);
@@ -48,10 +48,14 @@ const GOOD_CHOICES: Partial<Record<CheckItem["item"], string>> = {
   "absorbent-colour": "none",
 };
 
+/** Full of liquid at the temperature of a room. */
+const NITROUS_OXIDE: Record<Scheme, Quantity> = { US: quantity(745, "psi"), ISO: quantity(44, "bar") };
+
 /** An answer that holds by every shipped limit. */
-export function goodAnswer(question: Pick<CheckItem, "item" | "form">, scheme: Scheme): Answer {
-  const { form, item } = question;
-  const reading = GOOD_READINGS[item]?.[scheme] ?? quantity(0, form.kind === "number" ? form.unit : "psi");
+export function goodAnswer(question: Pick<CheckItem, "item" | "form" | "subject">, scheme: Scheme): Answer {
+  const { form, item, subject } = question;
+  const gauge = subject.id === "cylinder-n2o" ? NITROUS_OXIDE[scheme] : null;
+  const reading = gauge ?? GOOD_READINGS[item]?.[scheme] ?? quantity(0, form.kind === "number" ? form.unit : "psi");
   switch (form.kind) {
     case "pass":
       return { kind: "pass", passed: true };
@@ -73,7 +77,7 @@ export const CHECK_ID = "check-daily";
 export function readyRoom(scheme: Scheme = "US"): Evidence {
   const facility = {
     id: "facility-1",
-    timeZone: clockOf(scheme).zone,
+    timeZone: ZONES[scheme].timeZone,
     scheme,
     pressureUnit: scheme === "US" ? "psi" : "bar",
   } as const;
@@ -229,4 +233,11 @@ function vaporizer(id: string, mount: string, agent: "sevoflurane" | "desflurane
     from: FITTED_SINCE,
     calibration: { due: localDate("2026-09-01"), windowTo: localDate("2026-10-01") },
   } as const;
+}
+
+/** The first cylinder of a gas on the ready workstation. */
+export function cylinderOf({ workstation }: Evidence, gas: Gas): FittedCylinder {
+  const found = workstation?.fitted.cylinders.find((one) => one.gas === gas);
+  if (found === undefined) throw new Error(`no cylinder of ${gas} is fitted`);
+  return found;
 }

@@ -179,9 +179,10 @@ export function goodAnswer(question: CheckItemView): Answer {
 function goodNumber({ item, limits }: CheckItemView, form: Extract<CheckItemView["form"], { kind: "number" }>): number {
   const known = GOOD_NUMBERS[item];
   if (known !== undefined) return known;
+  const to = (value: number) => Number(value.toFixed(form.decimals));
   const least = limits?.atLeast?.value;
   const most = limits?.atMost?.value;
-  if (least !== undefined && most !== undefined) return (least + most) / 2;
-  if (least !== undefined) return Math.min(form.most, least + (form.most - least) / 4);
-  return most !== undefined ? Math.max(form.least, most / 2) : (form.least + form.most) / 2;
+  if (least !== undefined && most !== undefined) return to((least + most) / 2);
+  if (least !== undefined) return to(Math.min(form.most, least + (form.most - least) / 4));
+  return to(most !== undefined ? Math.max(form.least, most / 2) : (form.least + form.most) / 2);
 }

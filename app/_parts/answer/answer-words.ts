@@ -45,10 +45,10 @@ export function sideOf(reading: Quantity, limits: Limits): Side | null {
   return "within";
 }
 
-/** "Under the limit: at least 1,000 psi." Null while within, or when nothing limits this item. */
+/** "Under the limit"; null while within, or when nothing limits this item. */
 export function outsideWords(reading: Quantity, limits: Limits): string | null {
   const side = sideOf(reading, limits);
-  if (side === "below" && limits?.atLeast) return `Under the limit of ${quantityText(limits.atLeast)}`;
-  if (side === "above" && limits?.atMost) return `Over the limit of ${quantityText(limits.atMost)}`;
+  if (side === "below" && limits?.atLeast) return "Under the limit";
+  if (side === "above" && limits?.atMost) return "Over the limit";
   return null;
 }

@@ -54,13 +54,18 @@ export function ReadingInput({ label, text, scale, limits, error, onText, first,
         <span className={styles.unit} aria-hidden="true">
           {scale.unit}
         </span>
-        {side && side !== "within" ? <span className={`${styles.side} ${styles.outside}`}>{sideText}</span> : null}
-        {side === "within" ? <span className={`${styles.side} ${styles.within}`}>Within the limit</span> : null}
+        <span className={styles.side}>
+          {limits ? (
+            <span id={`${id}-limit`} className={styles.limitText}>
+              {limits.text}
+            </span>
+          ) : null}
+          {side ? (
+            <span className={side === "within" ? styles.within : styles.outside}>{sideText ?? "Within the limit"}</span>
+          ) : null}
+        </span>
       </div>
       <LimitLine limits={limits} scale={scale} value={value} />
-      <p id={`${id}-limit`} className={styles.limitText} hidden={!limits}>
-        {limits?.text}
-      </p>
       <div id={`${id}-wrong`} role="alert">
         {soon ? <FieldError>{soon}</FieldError> : null}
       </div>

@@ -2,6 +2,7 @@
 
 import { useId } from "react";
 import { Button } from "@/app/_ui/button.client";
+import { upperFirst } from "@/lib/domain/wording";
 import type { FieldProps } from "./field-props";
 import styles from "./fields.module.css";
 import { onAnswerKey } from "./keys.client";
@@ -26,7 +27,7 @@ export function TimedField({ form, typed, label, limits, error, onTyped, onCompl
         onKeyDown={onAnswerKey({ y: () => finish(true), n: () => finish(false) })}
       >
         <p className={styles.limitText}>
-          {form.what}: at least {form.seconds} s
+          {upperFirst(form.what)}, at least {form.seconds} s
         </p>
         <p>
           <span className={styles.seconds}>{shownSeconds(watch, typed.text)}</span>{" "}
@@ -94,10 +95,17 @@ function ClockButtons(props: { watch: Stopwatch; needed: number; again: boolean;
         look={left > 0 ? "plain" : "primary"}
         size="large"
         aria-disabled={left > 0}
-        aria-describedby={whyId}
+        aria-describedby={left > 0 ? whyId : undefined}
         onClick={() => onFinish(true)}
       >
-        <span id={whyId}>{left > 0 ? `Held (${left} s to go)` : "Held"}</span>
+        <span className={styles.held}>
+          Held
+          {left > 0 ? (
+            <small id={whyId} className={styles.limitText}>
+              {left} s to go
+            </small>
+          ) : null}
+        </span>
       </Button>
     </div>
   );

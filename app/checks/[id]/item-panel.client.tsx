@@ -1,6 +1,6 @@
 "use client";
 
-import { type FormEvent, type ReactNode, useEffect, useId, useRef } from "react";
+import { type FormEvent, type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { AnswerField } from "@/app/_parts/answer/answer-field.client";
 import type { Typed } from "@/app/_parts/answer/typed";
 import { TextAreaField } from "@/app/_ui/field";
@@ -43,40 +43,63 @@ export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, 
         <h2 id={`${id}-title`} className={styles.title} tabIndex={-1} data-title="">
           {item.title}
         </h2>
-        <p className={styles.how}>{item.how}</p>
-        {item.why ? (
-          <details className={styles.why}>
-            <summary>Why?</summary>
-            <p>{item.why}</p>
+        <HowAndWhy how={item.how} why={item.why} />
+      </div>
+      <div className={styles.fields}>
+        <AnswerField
+          key={item.key}
+          form={item.form}
+          typed={typed}
+          label={item.title}
+          limits={item.limits}
+          error={error}
+          item={item.item}
+          onTyped={onTyped}
+          onComplete={onComplete}
+        />
+        <RecordedLine state={state} item={item} />
+        {standing.answer !== null || typed.note !== "" ? (
+          <details className={styles.why} open={standing.state === "failing" || typed.note !== "" ? true : undefined}>
+            <summary>{standing.state === "failing" ? "What did you see?" : "Add a note"}</summary>
+            <TextAreaField
+              label="Note, kept with the answer"
+              maxLength={500}
+              rows={2}
+              value={typed.note}
+              onChange={(event) => onTyped({ ...typed, note: event.target.value })}
+            />
           </details>
         ) : null}
       </div>
-      <AnswerField
-        key={item.key}
-        form={item.form}
-        typed={typed}
-        label={item.title}
-        limits={item.limits}
-        error={error}
-        item={item.item}
-        onTyped={onTyped}
-        onComplete={onComplete}
-      />
-      <RecordedLine state={state} item={item} />
-      {standing.answer !== null || typed.note !== "" ? (
-        <details className={styles.why} open={standing.state === "failing" || typed.note !== "" ? true : undefined}>
-          <summary>{standing.state === "failing" ? "What did you see?" : "Add a note"}</summary>
-          <TextAreaField
-            label="Note, kept with the answer"
-            maxLength={500}
-            rows={2}
-            value={typed.note}
-            onChange={(event) => onTyped({ ...typed, note: event.target.value })}
-          />
-        </details>
-      ) : null}
       {footer}
     </form>
+  );
+}
+
+/** What to do, and on asking why: its words stay out of the way of somebody who knows. */
+function HowAndWhy({ how, why }: { how: string; why: string }) {
+  const [asked, setAsked] = useState(false);
+  const id = useId();
+  return (
+    <>
+      <p className={styles.how}>
+        {how}{" "}
+        {why ? (
+          <button
+            type="button"
+            className={styles.whyLink}
+            aria-expanded={asked}
+            aria-controls={id}
+            onClick={() => setAsked(!asked)}
+          >
+            Why?
+          </button>
+        ) : null}
+      </p>
+      <p id={id} className={styles.because} hidden={!asked}>
+        {why}
+      </p>
+    </>
   );
 }
 
@@ -95,7 +118,7 @@ function useFocusOnItem(form: { current: HTMLFormElement | null }, key: string) 
     const fine = window.matchMedia("(pointer: fine)").matches;
     const target = form.current?.querySelector<HTMLElement>(fine ? "[data-first]" : "[data-title]");
     target?.focus({ preventScroll: true });
-    if (!first) window.scrollTo({ top: 0 });
+    if (!first) scrollToItem(form.current);
   }, [form, key]);
 }
 
@@ -106,4 +129,12 @@ function useFocusOnMissing(form: { current: HTMLFormElement | null }, field: str
     const missing = form.current?.querySelector<HTMLElement>(`[data-field="${field}"] button`);
     missing?.focus();
   }, [form, field, error]);
+}
+
+/** From the top while the item fits below the page's head; a taller one starts at its own top, with its fields under the thumb. */
+function scrollToItem(form: HTMLFormElement | null) {
+  if (!form) return;
+  const top = form.getBoundingClientRect().top + window.scrollY;
+  const fits = top + form.offsetHeight <= window.innerHeight;
+  window.scrollTo({ top: fits ? 0 : top - 4 });
 }

@@ -1,6 +1,7 @@
 "use client";
 
 import { type Dispatch, useCallback, useEffect, useEffectEvent, useReducer, useRef, useState } from "react";
+import { useOnChange } from "@/app/_live/use-live.client";
 import { readTyped, type Typed } from "@/app/_parts/answer/typed";
 import { fetchView, sendCommand } from "@/app/_parts/api.client";
 import { newRequestId } from "@/app/_parts/request-id";
@@ -96,5 +97,6 @@ function useRefresh({ view, queue }: CheckState, dispatch: Dispatch<CheckAction>
     const timer = setTimeout(refresh, PAUSE_BEFORE_REFRESH);
     return () => clearTimeout(timer);
   }, [queue, version, refresh]);
+  useOnChange([view.room?.id ?? view.workstation.id], refresh);
   return refresh;
 }

@@ -150,8 +150,9 @@ function laySupply(lanes: Lanes, find: Find, nodes: readonly PathNode[]): Supply
   const mounts = nodes.filter((node) => node.id.startsWith("mount-"));
   const below = lanes.rows;
   const leakRow = Math.max(below + 1, mounts.length);
-  const flow = put("flow-controls", "flow", 0, below * STEP - (STEP - HEIGHT));
-  const guard = put("hypoxic-guard", "flow", below);
+  const tall = below * STEP - (STEP - HEIGHT);
+  const flow = put("flow-controls", "flow", 0, tall);
+  const guard = flow ? put("hypoxic-guard", "flow", below) : put("hypoxic-guard", "flow", 0, tall);
   const interlock = put("interlock", "flow", below + 1);
   if (flow && guard)
     pipes.push({ key: "guard", carries: "link", d: `M${centre(guard)} ${flow.y + flow.height}V${guard.y}` });

@@ -26,7 +26,7 @@ export function GasPathList({ nodes, onOpen }: ListProps) {
       {zones
         .filter((entry) => entry.nodes.length > 0)
         .map((entry) => (
-          <details key={entry.zone} className={styles.zone} open={entry.nodes.some(isOpenCase)}>
+          <details key={entry.zone} className={styles.zone} open={standsOpen(entry.nodes)}>
             <summary>
               <h3>{entry.title}</h3>
               <span className={styles.sub}>{summaryOf(entry.nodes)}</span>
@@ -38,8 +38,13 @@ export function GasPathList({ nodes, onOpen }: ListProps) {
   );
 }
 
-/** A zone with something to look at stands open. */
 const isOpenCase = ({ tone }: PathNode): boolean => tone === "stop" || tone === "limit" || tone === "due";
+
+/** A zone with something amiss, or with only some of it to check, stands open; one that nobody has begun does not. */
+function standsOpen(nodes: readonly PathNode[]): boolean {
+  const asked = nodes.filter(({ parts }) => parts.length > 0);
+  return asked.some(isOpenCase) && !asked.every(({ tone }) => tone === "due");
+}
 
 function summaryOf(nodes: readonly PathNode[]): string {
   const asked = nodes.filter(({ parts }) => parts.length > 0);
@@ -74,6 +79,7 @@ const LOOKS: Record<NodeTone, { shape: MarkShape; tone: Tone } | null> = {
   stop: { shape: "barred", tone: "stop" },
   limit: { shape: "half-seated", tone: "limit" },
   due: { shape: "open-pins", tone: "due" },
+  work: { shape: "due", tone: "plain" },
   go: { shape: "seated", tone: "go" },
   none: null,
 };

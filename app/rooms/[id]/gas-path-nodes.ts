@@ -1,3 +1,4 @@
+import { quantityText } from "@/app/_parts/format";
 import type { ItemId } from "@/lib/domain/items";
 import type { Severity } from "@/lib/domain/judgement";
 import type { Gas } from "@/lib/domain/vocabulary";
@@ -9,7 +10,7 @@ export type Finding = RoomView["judgement"]["reasons"][number];
 export type PathZone = "high" | "intermediate" | "low" | "breathing" | "scavenging" | "beside";
 
 /** How one place of the gas path stands: the worst of its parts and of what the rules say about them. */
-export type NodeTone = "stop" | "limit" | "due" | "go" | "none";
+export type NodeTone = "stop" | "limit" | "due" | "work" | "go" | "none";
 
 /** One place of the gas path: what is read or tested there, together. */
 export interface PathNode {
@@ -80,13 +81,20 @@ const OF_VAPORIZER: readonly ItemId[] = ["vaporizer-fill", "vaporizer-seated", "
 /** Oxygen last and lowest, as it joins the others last on the workstation too. */
 const GAS_ORDER: readonly Gas[] = ["air", "nitrous-oxide", "oxygen"];
 
+/** The gas passes here on every workstation, whether or not its check asks about it. */
+const ALWAYS_THERE: ReadonlySet<string> = new Set(["flow-controls", "outlet"]);
+const NOT_ASKED = "not asked here";
+
 /** Every part of the room at its place of the gas path, in the order in which gas passes. */
 export function pathNodes(view: RoomView): PathNode[] {
   const node = nodeMaker(view);
-  const fixed = PLACES.map(({ items, ...place }) => node({ ...place, gas: null, position: null }, items, null));
-  return [...cylinderNodes(view, node), ...pipelineNodes(view, node), ...vaporizerNodes(view, node), ...fixed].filter(
-    ({ parts, position, gas }) => parts.length > 0 || position !== null || gas !== null,
+  const fixed = PLACES.map(({ items, ...place }) =>
+    node({ ...place, gas: null, position: null }, items, null, ALWAYS_THERE.has(place.id) ? NOT_ASKED : ""),
   );
+  const all = [...cylinderNodes(view, node), ...pipelineNodes(view, node), ...vaporizerNodes(view, node), ...fixed];
+  // Where only the guard between the flow controls is asked about, it stands for both.
+  const guarded = all.some(({ id, parts }) => id === "hypoxic-guard" && parts.length > 0);
+  return all.filter((one) => one.value !== "" && !(guarded && one.id === "flow-controls" && one.parts.length === 0));
 }
 
 type NodeHead = Pick<PathNode, "id" | "zone" | "title" | "gas" | "position">;
@@ -104,30 +112,36 @@ function nodeMaker({ parts, judgement }: RoomView): MakeNode {
       parts: own,
       reasons,
       tone: toneOf(own, reasons),
-      value: first ? (first.shown ?? "not answered") : empty,
+      value: first ? shortly(first) : empty,
       sub: first?.worth ?? (first?.limit ? first.limit : ""),
     };
   };
 }
 
-/** A reason speaks of a part when it names the part's subject, and the item where it names any. */
-export function concerns(reason: Finding, part: PartView): boolean {
-  const sameSubject = reason.subject.kind === part.subject.kind && reason.subject.id === part.subject.id;
-  return reason.items.length === 0 ? sameSubject : reason.items.includes(part.item) && (sameSubject || isWhole(reason));
+/** A gauge is read with its valve open; only where it was not, the few words beside the figure are needed. */
+export function shortly({ answer, shown }: PartView): string {
+  if (answer?.kind !== "gauge") return shown ?? "not answered";
+  return answer.openWhenRead ? quantityText(answer.reading) : `${quantityText(answer.reading)}, valve shut`;
 }
 
-/** A reason about the whole workstation or room names its parts by their items. */
-const isWhole = ({ subject }: Finding): boolean => subject.kind === "workstation" || subject.kind === "room";
+/** A reason speaks of a part when it names its item, and its subject unless it is about the whole workstation or room. */
+export function concerns(reason: Finding, part: PartView): boolean {
+  const isWhole = reason.subject.kind === "workstation" || reason.subject.kind === "room";
+  const sameSubject = reason.subject.kind === part.subject.kind && reason.subject.id === part.subject.id;
+  return reason.items.length === 0
+    ? sameSubject && !isWhole
+    : reason.items.includes(part.item) && (sameSubject || isWhole);
+}
 
 const TONE_OF_SEVERITY: Record<Severity, NodeTone> = {
   out: "stop",
   stops: "stop",
   owed: "due",
   limits: "limit",
-  due: "go",
+  due: "work",
   note: "go",
 };
-const WORST_FIRST: readonly NodeTone[] = ["stop", "limit", "due", "go", "none"];
+const WORST_FIRST: readonly NodeTone[] = ["stop", "limit", "due", "work", "go", "none"];
 const TONE_OF_STANDING: Record<PartView["standing"], NodeTone> = {
   failing: "stop",
   owed: "due",

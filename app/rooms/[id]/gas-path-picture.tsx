@@ -68,6 +68,7 @@ const TONE_SHAPES: Record<NodeTone, MarkShape | null> = {
   stop: "barred",
   limit: "half-seated",
   due: "open-pins",
+  work: "due",
   go: "seated",
   none: null,
 };
@@ -108,17 +109,26 @@ function NodeBox({ placed, onOpen }: { placed: Placed; onOpen: (node: PathNode) 
   );
 }
 
-function NodeText({ placed: { node, x, y, width } }: { placed: Placed }) {
+function NodeText({ placed: { node, x, y, width, height } }: { placed: Placed }) {
   const shape = node.parts.length > 0 ? TONE_SHAPES[node.tone] : null;
+  const most = height > PLAIN_HEIGHT ? TALL_LINES : node.sub ? 1 : 2;
+  const lines = wrap(node.value, (width - 18) / 7.3, most);
   return (
     <>
       <text className={styles.title} x={x + 10} y={y + 19}>
         {cut(node.title, (width - (shape ? 30 : 14)) / 6.35)}
       </text>
-      <text className={node.parts.length > 0 ? styles.value : styles.none} x={x + 10} y={y + 38}>
-        {cut(node.value, (width - 18) / 7.3)}
-      </text>
-      <text className={styles.sub} x={x + 10} y={y + 54}>
+      {lines.map((line, index) => (
+        <text
+          key={line}
+          className={node.parts.length > 0 ? styles.value : styles.none}
+          x={x + 10}
+          y={y + 38 + 16 * index}
+        >
+          {line}
+        </text>
+      ))}
+      <text className={styles.sub} x={x + 10} y={y + 38 + 16 * lines.length}>
         {cut(node.sub, (width - 18) / 5.8)}
       </text>
       {shape ? (
@@ -138,7 +148,22 @@ function NodeText({ placed: { node, x, y, width } }: { placed: Placed }) {
   );
 }
 
-/** A drawing does not wrap; the whole text is in the link's name and in the record it opens. */
+/** Above this height a place has room for a few lines. */
+const PLAIN_HEIGHT = 62;
+const TALL_LINES = 4;
+
+/** Breaks at words; what does not fit into the lines is cut, for the whole text is in the link's name and in the record it opens. */
+function wrap(text: string, width: number, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && (lines.length === most || last.length + 1 + word.length <= width)) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else lines.push(word);
+  }
+  return lines.map((line) => cut(line, width));
+}
+
 function cut(text: string, most: number): string {
   const whole = Math.floor(most);
   return text.length <= whole ? text : `${text.slice(0, whole - 1).trimEnd()}…`;

@@ -37,7 +37,7 @@ export function PartRecords({ node, now, zone }: RecordProps) {
       <DefinitionList
         entries={[
           { term: "Limit", value: part.limit },
-          { term: "About", value: part.subjectName },
+          { term: "About", value: part.subjectName === node.title ? null : part.subjectName },
           { term: "When", value: part.at ? whenText(part.at, now, zone) : null },
           { term: "By", value: part.by },
         ]}

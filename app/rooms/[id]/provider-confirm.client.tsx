@@ -9,6 +9,7 @@ import { LinkButton } from "@/app/_ui/link-button";
 import { Panel } from "@/app/_ui/panel";
 import type { ItemId } from "@/lib/domain/items";
 import type { RoomView } from "@/lib/schemas/room";
+import { shortly } from "./gas-path-nodes";
 import styles from "./room.module.css";
 
 /** What a provider looks at before saying yes; failures stand above them. Of cylinders and pipelines it is the oxygen. */
@@ -21,6 +22,9 @@ const LOOKED_AT: readonly ItemId[] = [
   "breathing-leak",
   "oxygen-in-air",
 ];
+
+/** A provider confirms a room that may start; before that there is nothing to confirm. */
+export const mayStart = ({ row }: RoomView): boolean => row.state === "ready" || row.state === "ready-limited";
 
 /** The second mark in ten seconds: what was found, by whom, and one tap bound to exactly that. */
 export function ProviderConfirm({ view, onChanged }: { view: RoomView; onChanged: () => void }) {
@@ -42,7 +46,14 @@ export function ProviderConfirm({ view, onChanged }: { view: RoomView; onChanged
       </p>
       <Found view={view} />
       <div className={styles.buttons}>
-        <Button look="primary" size="large" wide busy={confirm.busy} onClick={accept}>
+        <Button
+          look="primary"
+          size="large"
+          wide
+          busy={confirm.busy}
+          onClick={accept}
+          disabledReason={mayStart(view) ? null : "First clear what keeps the room from starting."}
+        >
           Confirm what was found
         </Button>
         <LinkButton href={`/checks/${confirmable.checkId}`} look="quiet">
@@ -66,7 +77,7 @@ function Found({ view }: { view: RoomView }) {
           <span>{part.subjectName || part.itemName}</span>
           <strong>
             {part.standing === "failing" ? "Not in order: " : null}
-            {part.shown ?? "not answered"}
+            {shortly(part)}
           </strong>
         </li>
       ))}

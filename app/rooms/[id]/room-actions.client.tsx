@@ -5,9 +5,11 @@ import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useMayDo } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
+import { LinkButton } from "@/app/_ui/link-button";
 import { Panel } from "@/app/_ui/panel";
 import type { RoomView } from "@/lib/schemas/room";
 import { HoldDialog, LiftDialog } from "./hold-dialogs.client";
+import { mayStart } from "./provider-confirm.client";
 import styles from "./room.module.css";
 
 interface ActionsProps {
@@ -39,6 +41,9 @@ export function RoomActions({ view, onChanged }: ActionsProps) {
             ))
           : null}
         <DayButtons view={view} onChanged={onChanged} />
+        <LinkButton href={`/history?room=${view.row.roomId}`} look="quiet">
+          History of {view.row.name}
+        </LinkButton>
       </div>
       {workstation ? (
         <>
@@ -82,8 +87,9 @@ function CaseButtons({ view, onChanged }: ActionsProps) {
   );
 }
 
-function whyNotStart({ row }: RoomView): string | null {
-  if (row.state === "ready" || row.state === "ready-limited") return null;
+function whyNotStart(view: RoomView): string | null {
+  const { row } = view;
+  if (mayStart(view)) return null;
   return row.headline ? `Not ready: ${row.headline}` : "This room is not ready.";
 }
 

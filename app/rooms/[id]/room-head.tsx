@@ -3,9 +3,9 @@ import { clockText } from "@/app/_parts/format";
 import { LocalTime } from "@/app/_parts/local-time";
 import { MarksLine } from "@/app/_parts/marks-line";
 import { MarkedWord } from "@/app/_parts/readiness-mark";
-import { roomStanding } from "@/app/_parts/room-standing";
+import { isPressing, roomStanding } from "@/app/_parts/room-standing";
 import type { RoomView } from "@/lib/schemas/room";
-import type { Timestamp } from "@/lib/units/time";
+import { instantOf, type Timestamp } from "@/lib/units/time";
 import { CheckButton } from "./check-button.client";
 import styles from "./room.module.css";
 
@@ -68,7 +68,7 @@ function HeadState({ view, lastKnown }: { view: RoomView; lastKnown: Timestamp |
   );
 }
 
-function HeadFacts({ view: { row, facility, drive } }: { view: RoomView }) {
+function HeadFacts({ view: { row, facility, drive, at } }: { view: RoomView }) {
   const zone = facility.timeZone;
   return (
     <ul className={styles.facts}>
@@ -83,7 +83,7 @@ function HeadFacts({ view: { row, facility, drive } }: { view: RoomView }) {
         </li>
       ) : null}
       {row.decideBy ? (
-        <li className={styles["note-stop"]}>
+        <li className={isPressing(row, instantOf(at)) ? styles["note-stop"] : undefined}>
           Decide by <LocalTime at={row.decideBy} zone={zone} />
         </li>
       ) : null}

@@ -8,8 +8,9 @@ import { NotLive } from "@/app/_parts/not-live";
 import { Page } from "@/app/_ui/page";
 import type { RoomView } from "@/lib/schemas/room";
 import { instant, instantOf, timestampOf } from "@/lib/units/time";
+import { Fitted } from "./fitted";
 import { GasPath } from "./gas-path.client";
-import { ProviderConfirm } from "./provider-confirm.client";
+import { mayStart, ProviderConfirm } from "./provider-confirm.client";
 import styles from "./room.module.css";
 import { RoomActions } from "./room-actions.client";
 import { RoomHead } from "./room-head";
@@ -30,6 +31,7 @@ export function RoomScreen({ initial }: { initial: RoomView }) {
   const now = instant(useServerNow(instantOf(view.at), ends));
   const overtaken = ends.some((end) => end <= now);
   const changed = () => void refetch();
+  const confirmFirst = mayStart(view);
   const known = live.state === "live";
   return (
     <Page>
@@ -37,12 +39,16 @@ export function RoomScreen({ initial }: { initial: RoomView }) {
       <RoomHead view={view} lastKnown={known && !overtaken ? null : view.at} onChanged={changed} />
       <div className={styles.layout}>
         <div className={styles.side}>
-          <ProviderConfirm view={view} onChanged={changed} />
+          {confirmFirst ? <ProviderConfirm view={view} onChanged={changed} /> : null}
           <Why view={view} now={timestampOf(now)} onChanged={changed} />
           <Tasks view={view} now={timestampOf(now)} onChanged={changed} />
+          {confirmFirst ? null : <ProviderConfirm view={view} onChanged={changed} />}
           <RoomActions view={view} onChanged={changed} />
         </div>
-        <GasPath view={view} now={timestampOf(now)} />
+        <div className={styles.main}>
+          <GasPath view={view} now={timestampOf(now)} />
+          <Fitted view={view} />
+        </div>
       </div>
     </Page>
   );

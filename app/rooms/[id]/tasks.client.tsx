@@ -22,11 +22,14 @@ interface TasksProps {
 
 /** The work that clears the reasons, who is on it, and the way to take it. */
 export function Tasks({ view, now, onChanged }: TasksProps) {
-  if (view.tasks.length === 0) return null;
+  const mayConfirm = useMayDo("confirm-check");
+  // The provider's check has a panel of its own for who may add it.
+  const tasks = mayConfirm ? view.tasks.filter(({ kind }) => kind !== "confirm") : view.tasks;
+  if (tasks.length === 0) return null;
   return (
     <Panel title="What clears it">
       <ul className={styles.tasks}>
-        {view.tasks.map((task) => (
+        {tasks.map((task) => (
           <TaskLine key={task.key} task={task} now={now} zone={view.facility.timeZone} onChanged={onChanged} />
         ))}
       </ul>

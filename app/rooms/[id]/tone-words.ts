@@ -4,6 +4,7 @@ export const TONE_WORDS: Record<NodeTone, string> = {
   stop: "not in order",
   limit: "limits use",
   due: "to check",
+  work: "work due",
   go: "in order",
   none: "",
 };

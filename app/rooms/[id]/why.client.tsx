@@ -100,7 +100,8 @@ function Reason({ reason, now, zone, onAllow }: ReasonProps) {
 }
 
 function Allowed({ reason, now, zone, onAllow }: ReasonProps) {
-  if (reason.allowedUntil) return <p className={styles.soft}>Allowed until {whenText(reason.allowedUntil, now, zone)}</p>;
+  if (reason.allowedUntil)
+    return <p className={styles.soft}>Allowed until {whenText(reason.allowedUntil, now, zone)}</p>;
   return (
     <>
       <p className={styles.soft}>Nobody has allowed this yet.</p>

@@ -9,6 +9,7 @@ import { Page, PageHeading } from "@/app/_ui/page";
 import { StartCheck } from "@/app/tasks/open-task.client";
 import styles from "@/app/tasks/tasks.module.css";
 import type { TaskDetail } from "@/lib/schemas/task";
+import { AllowTask } from "./allow-task.client";
 import { FinishForm } from "./finish-form.client";
 import { SwapTask } from "./swap-task.client";
 
@@ -51,6 +52,8 @@ function TaskWork({ detail, onFinished }: { detail: TaskDetail; onFinished: () =
       </div>
     );
   }
+  if (task.kind === "allow" && task.workstation)
+    return <AllowTask task={task} workstationId={task.workstation.id} onFinished={onFinished} />;
   if (swap) return <SwapTask detail={detail} swap={swap} onFinished={onFinished} />;
   if (items.length > 0) return <FinishForm taskKey={task.key} items={items} room={task.room} onFinished={onFinished} />;
   return <ElsewhereNote detail={detail} />;

@@ -19,13 +19,17 @@ export interface Swap {
   readonly takenOff: FittedCylinder | null;
 }
 
-/** May this cylinder go on that yoke? The pin index decides first: it is what the yoke itself would refuse. */
+/**
+ * May this cylinder go on that yoke? The pin index decides first: it is what the yoke itself would refuse. Whoever says which cylinder
+ * they saw there is told when it is another by now, so that nobody takes off (and calls empty) what somebody else has just fitted.
+ */
 export function decideSwap(
   workstation: WorkstationEvidence,
   position: string,
   cylinder: Candidate,
   today: LocalDate,
-): Outcome<Swap, "not-found" | "does-not-fit" | "taken"> {
+  seen?: string | null,
+): Outcome<Swap, "not-found" | "does-not-fit" | "taken" | "moved-on"> {
   const yoke = workstation.model.yokes.find((one) => one.position === position);
   if (!yoke) {
     const known = workstation.model.yokes.map((one) => `${one.position} (${one.gas.replace("-", " ")})`).join(", ");
@@ -51,5 +55,12 @@ export function decideSwap(
       `Cylinder ${cylinder.serial} passed its expiry date on ${cylinder.expiry}. Choose one that is in date.`,
       "cylinder",
     );
-  return done({ takenOff: workstation.fitted.cylinders.find((fitted) => fitted.position === position) ?? null });
+  const takenOff = workstation.fitted.cylinders.find((fitted) => fitted.position === position) ?? null;
+  if (seen !== undefined && seen !== (takenOff?.id ?? null))
+    return refused(
+      "moved-on",
+      `Yoke ${position} holds ${takenOff ? `cylinder ${takenOff.serial}` : "no cylinder"} by now. Look at it again. Nothing was changed.`,
+      "takesOff",
+    );
+  return done({ takenOff });
 }

@@ -6,6 +6,7 @@ import type {
   DepartmentRead,
   DepartmentRecords,
   Fitted,
+  ModelRecord,
   PersonRecord,
   Problem,
   SensorRecord,
@@ -13,7 +14,7 @@ import type {
   WorkstationRecord,
 } from "@/lib/domain/department/model";
 import { checkFittings } from "@/lib/domain/department-fitting";
-import { changeOf, type Entry, equal, type Merged, type Tell, written } from "@/lib/domain/department-merge";
+import { added, changeOf, type Entry, equal, type Merged, type Tell, written } from "@/lib/domain/department-merge";
 import { mergeParts, type Parts } from "@/lib/domain/department-parts";
 import { mergeList, mergePeople, mergeService } from "@/lib/domain/department-people";
 import { isMove, mergePlaces, type Places } from "@/lib/domain/department-places";
@@ -53,6 +54,7 @@ export interface DepartmentPlan {
   readonly events: readonly MadeEvent[];
   /** The people who are new, and so need their initial password. */
   readonly newPeople: readonly PersonRecord[];
+  readonly newModels: readonly ModelRecord[];
 }
 
 export interface Planned {
@@ -87,7 +89,8 @@ export function planImport(read: DepartmentRead, there: Department, { newId, may
     plan: {
       records: recordsOf(merged),
       ...movesOf(places, parts),
-      newPeople: merged.people.entries.filter(({ was }) => was === null).map(({ record }) => record),
+      newPeople: added(merged.people),
+      newModels: added(merged.models),
     },
   };
 }

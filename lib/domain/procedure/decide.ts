@@ -41,6 +41,7 @@ function expandItem(item: ProcedureItem, place: Place): CheckItem[] {
 
 function checkItemOf(item: ProcedureItem, subject: Subject, place: Place): CheckItem {
   const name = subjectName(subject, place.workstation);
+  const form = resolvedForm(item.answer, subject, place);
   return {
     key: answerKey(item.item, subject),
     item: item.item,
@@ -50,8 +51,8 @@ function checkItemOf(item: ProcedureItem, subject: Subject, place: Place): Check
     how: item.how,
     why: item.why,
     whenItFails: item.whenItFails,
-    form: resolvedForm(item.answer, item.item, subject, place),
-    limits: itemLimits(item.item, subject, place),
+    form,
+    limits: itemLimits(item.item, subject, place, form),
     by: item.by,
   };
 }

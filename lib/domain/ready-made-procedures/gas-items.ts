@@ -150,8 +150,8 @@ export const GAS_ITEMS: readonly ProcedureItem[] = [
   procedureItem(
     "absorbent-dry",
     {
-      title: "Could the absorbent be dry?",
-      how: "Was gas left flowing for hours or unattended, or did the machine stand for days with a strong-base absorbent?",
+      title: "Look for reasons why absorbent may be dry",
+      how: "Gas flowed for hours or unattended, or the machine stood for days with a strong-base absorbent.",
       why: "Dry strong-base absorbent makes carbon monoxide and heat from volatile agents.",
       whenItFails: "Change all of it, not one canister.",
     },

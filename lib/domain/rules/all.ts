@@ -16,6 +16,7 @@ import { faultReported } from "@/lib/domain/rules/hold/fault-reported";
 import { held } from "@/lib/domain/rules/hold/held";
 import { breathingLeak } from "@/lib/domain/rules/leak/breathing-leak";
 import { lowPressureLeak } from "@/lib/domain/rules/leak/low-pressure-leak";
+import { nitrousOxideGasPhase } from "@/lib/domain/rules/nitrous-oxide/nitrous-oxide-gas-phase";
 import { lowOxygenAlarm } from "@/lib/domain/rules/oxygen-sensor/low-oxygen-alarm";
 import { oxygenAfterFlush } from "@/lib/domain/rules/oxygen-sensor/oxygen-after-flush";
 import { oxygenDrift } from "@/lib/domain/rules/oxygen-sensor/oxygen-drift";
@@ -23,6 +24,8 @@ import { oxygenInAir } from "@/lib/domain/rules/oxygen-sensor/oxygen-in-air";
 import { airPipeline } from "@/lib/domain/rules/pipeline/air-pipeline";
 import { nitrousOxidePipeline } from "@/lib/domain/rules/pipeline/nitrous-oxide-pipeline";
 import { oxygenPipeline } from "@/lib/domain/rules/pipeline/oxygen-pipeline";
+import { pipelineIdentity } from "@/lib/domain/rules/pipeline/pipeline-identity";
+import { emptyCylinder } from "@/lib/domain/rules/reserve-oxygen/empty-cylinder";
 import { reserveOxygenLow } from "@/lib/domain/rules/reserve-oxygen/reserve-oxygen-low";
 import { reserveOxygenSecond } from "@/lib/domain/rules/reserve-oxygen/reserve-oxygen-second";
 import { valveLeftOpen } from "@/lib/domain/rules/reserve-oxygen/valve-left-open";
@@ -44,6 +47,7 @@ export const RULES: readonly Rule[] = [
   withdrawn,
   held,
   selfInflatingBag,
+  pipelineIdentity,
   oxygenPipeline,
   reserveOxygenLow,
   separateOxygen,
@@ -73,7 +77,9 @@ export const RULES: readonly Rule[] = [
   auxiliaryOxygen,
   battery,
   serviceLate,
+  emptyCylinder,
   reserveOxygenSecond,
+  nitrousOxideGasPhase,
   valveLeftOpen,
   vaporizerFill,
   oxygenDrift,

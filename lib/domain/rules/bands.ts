@@ -4,7 +4,7 @@ import type { Assessment, FindingDraft, Rule, RuleContext, RuleExample, SettingV
 import { about, answered, reading, unanswered } from "@/lib/domain/rules/examples";
 import { failingOf, passingOf } from "@/lib/domain/rules/failing";
 import type { Gas } from "@/lib/domain/vocabulary";
-import { GAS_NAMES, said } from "@/lib/domain/wording";
+import { GAS_NAMES, numeral, said } from "@/lib/domain/wording";
 import { isAbove, isBelow, type Quantity, quantity } from "@/lib/units/quantity";
 
 /**
@@ -97,7 +97,7 @@ function outsideText(gas: Gas, answer: Answer, { stopBelow, stopAbove }: Bands) 
 function noticeText(gas: Gas, answer: Answer, { noticeBelow, noticeAbove }: Bands) {
   if (answer.kind !== "number") return { text: `${GAS_NAMES[gas]} pipeline off its normal pressure` };
   const low = isBelow(answer.reading, noticeBelow) === true;
-  const normal = `normal ${said(noticeBelow)} to ${said(noticeAbove)}`;
+  const normal = `normal ${numeral(noticeBelow.value)} to ${said(noticeAbove)}`;
   const text = `${GAS_NAMES[gas]} pipeline ${said(answer.reading)}, ${low ? "low" : "high"} (${normal})`;
   return { text, measured: answer.reading, limit: low ? noticeBelow : noticeAbove };
 }

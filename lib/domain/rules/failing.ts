@@ -24,6 +24,18 @@ function seenAs(context: RuleContext, item: ItemId, state: "failing" | "passing"
   return seen;
 }
 
+/** Answered and standing, well or badly: for what a reading says besides. */
+export function answeredOf(context: RuleContext, item: ItemId): readonly Seen[] {
+  const stands = context.of(item);
+  if (stands.length === 0) return NONE;
+  const seen: Seen[] = [];
+  for (const { subject, standing } of stands) {
+    if (standing.state === "passing" || standing.state === "failing")
+      seen.push({ subject, observation: standing.observation });
+  }
+  return seen;
+}
+
 const LONGEST_NOTE = 80;
 
 /** The words the person added, as part of a one-line reason. */

@@ -12,7 +12,12 @@ import { type Quantity, valueIn } from "@/lib/units/quantity";
 
 /** The rules whose findings the tasks "check" and "recheck" stand for. */
 const OWED_RULES = new Set(["not-checked", "recheck-owed", "first-user-check"]);
-const CYLINDER_RULES = new Set(["reserve-oxygen-low", "reserve-oxygen-second"]);
+const CYLINDER_RULES = new Set([
+  "reserve-oxygen-low",
+  "reserve-oxygen-second",
+  "empty-cylinder",
+  "nitrous-oxide-gas-phase",
+]);
 const ENGINEER_RULES = new Set(["service-late", "withdrawn", "recall-open"]);
 
 /**
@@ -101,6 +106,25 @@ function reasonTasks(reason: Finding, evidence: Evidence, closed: boolean): Task
 
 const about = ({ rule, subject }: Finding): string => `${rule}:${subject.kind}:${subject.id}`;
 
+/** Rules that may have several findings about one machine, each of them work of its own. */
+const SEVERAL_RULES = new Set(["held", "fault-reported", "service-late", "recall-open", "withdrawn"]);
+
+/** What tells this piece of work from every other in the room: the failed item, or what the reason says. */
+function clearKey(reason: Finding): string {
+  const { rule, subject, items, text } = reason;
+  if (SEVERAL_RULES.has(rule)) return `clear:${about(reason)}:${fingerprint(text)}`;
+  const ownItems = RULES.find(({ id }) => id === rule)?.items.length ?? 0;
+  const named = ownItems !== 1 && items.length === 1 ? items[0] : rule;
+  return `clear:${named}:${subject.kind}:${subject.id}`;
+}
+
+/** FNV-1a, 32 bits: short, and the same for the same words everywhere. It tells a handful of texts apart and guards nothing. */
+function fingerprint(text: string): string {
+  let hash = 0x811c9dc5;
+  for (const character of text) hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  return hash.toString(36);
+}
+
 function confirmTask(reason: Finding, evidence: Evidence): TaskDraft {
   return {
     ...taskOf(reason, `confirm:${reason.subject.id}`, "confirm", "Add the provider's check"),
@@ -124,7 +148,7 @@ function swapTask(reason: Finding, evidence: Evidence): TaskDraft {
 
 function clearTask(reason: Finding, evidence: Evidence): TaskDraft {
   return {
-    ...taskOf(reason, `clear:${about(reason)}`, "clear", reason.text),
+    ...taskOf(reason, clearKey(reason), "clear", reason.text),
     minutes: minutesOf(valuesOf(morning, evidence).remedy),
     mayDo: mayClear(reason),
   };

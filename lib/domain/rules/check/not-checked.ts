@@ -2,7 +2,7 @@ import type { Owed } from "@/lib/domain/judgement";
 import type { FindingDraft, Rule, RuleContext } from "@/lib/domain/rule";
 import { unanswered, unchecked } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
-import { itemName, listed } from "@/lib/domain/wording";
+import { itemsInWords } from "@/lib/domain/wording";
 
 const UNCHECKED: readonly Owed["because"][] = ["not-checked", "expired", "incomplete"];
 
@@ -57,6 +57,9 @@ function incomplete(
   owed: readonly Owed[],
   { evidence }: RuleContext,
 ): Pick<FindingDraft, "text" | "measured" | "limit"> {
-  const names = owed.map(({ item, subject }) => itemName(item, subject, evidence.workstation));
-  return { text: `Check incomplete: ${listed(names)}`, measured: `${owed.length} not answered`, limit: "every item" };
+  return {
+    text: `Check incomplete: ${itemsInWords(owed, evidence.workstation)}`,
+    measured: `${owed.length} not answered`,
+    limit: "every item",
+  };
 }

@@ -4,7 +4,7 @@ import type { FindingDraft, Rule, RuleContext } from "@/lib/domain/rule";
 import { answered, cylinderOf, gauge, minutesLater } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
 import type { EventKind } from "@/lib/domain/vocabulary";
-import { itemName, listed } from "@/lib/domain/wording";
+import { itemsInWords } from "@/lib/domain/wording";
 
 const EVENT_WORDS: Readonly<Record<EventKind, string>> = {
   "vaporizer-fitted": "vaporizer fitted",
@@ -77,10 +77,9 @@ function byKind(owed: readonly Owed[], context: RuleContext): ReadonlyMap<EventK
 }
 
 function finding(because: string, owed: readonly Owed[], context: RuleContext): FindingDraft {
-  const names = owed.map(({ item, subject }) => itemName(item, subject, context.evidence.workstation));
   return {
     subject: workstationSubject(context),
-    text: `${because}: ${listed(names)}`,
+    text: `${because}: ${itemsInWords(owed, context.evidence.workstation)}`,
     measured: `${owed.length} owed`,
     limit: null,
     items: [...new Set(owed.map(({ item }) => item))],

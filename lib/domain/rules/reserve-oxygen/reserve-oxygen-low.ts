@@ -158,6 +158,6 @@ function finding(
   const limit = limitFor(cylinder, atLeast, context.evidence.facility.pressureUnit);
   const best = cylinders > 1 ? `, the best of ${cylinders}` : "";
   const contents = contentsText(reading, cylinder);
-  const why = but ?? `(at least ${said(limit)})`;
-  return { subject, text: `Reserve oxygen ${said(reading)}${contents}${best} ${why}`, measured: reading, limit };
+  const why = but === null ? ` (at least ${said(limit)})` : `, ${but}`;
+  return { subject, text: `Reserve oxygen ${said(reading)}${contents}${best}${why}`, measured: reading, limit };
 }

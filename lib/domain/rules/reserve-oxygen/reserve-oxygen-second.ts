@@ -1,6 +1,6 @@
 import type { Rule } from "@/lib/domain/rule";
 import { answered, cylinderOf, gauge } from "@/lib/domain/rules/examples";
-import { failingOf, passingOf } from "@/lib/domain/rules/failing";
+import { answeredOf } from "@/lib/domain/rules/failing";
 import { cylinderNamed, limitFor } from "@/lib/domain/rules/gauge";
 import { lowerFirst, said, subjectName } from "@/lib/domain/wording";
 import { isBelow, type Quantity, quantity } from "@/lib/units/quantity";
@@ -25,17 +25,15 @@ export const reserveOxygenSecond: Rule<typeof settings> = {
   allowedBy: [],
   judge: (context, { swapMark }) => {
     const { workstation, facility } = context.evidence;
-    return [...failingOf(context, "cylinder-gauge"), ...passingOf(context, "cylinder-gauge")].flatMap(
-      ({ subject, observation }) => {
-        const cylinder = cylinderNamed(subject, context.evidence);
-        const { answer } = observation;
-        if (cylinder?.gas !== "oxygen" || answer.kind !== "gauge") return [];
-        const mark = limitFor(cylinder, swapMark, facility.pressureUnit);
-        if (isBelow(answer.reading, mark) !== true) return [];
-        const text = `Change ${lowerFirst(subjectName(subject, workstation))}: ${said(answer.reading)} (swap mark ${said(mark)})`;
-        return [{ subject, text, measured: answer.reading, limit: mark, items: ["cylinder-gauge"] }];
-      },
-    );
+    return answeredOf(context, "cylinder-gauge").flatMap(({ subject, observation }) => {
+      const cylinder = cylinderNamed(subject, context.evidence);
+      const { answer } = observation;
+      if (cylinder?.gas !== "oxygen" || answer.kind !== "gauge") return [];
+      const mark = limitFor(cylinder, swapMark, facility.pressureUnit);
+      if (isBelow(answer.reading, mark) !== true) return [];
+      const text = `Change ${lowerFirst(subjectName(subject, workstation))}: ${said(answer.reading)} (swap mark ${said(mark)})`;
+      return [{ subject, text, measured: answer.reading, limit: mark, items: ["cylinder-gauge"] }];
+    });
   },
   examples: [
     {

@@ -1,6 +1,6 @@
 import type { Rule } from "@/lib/domain/rule";
 import { answered, cylinderOf, gauge } from "@/lib/domain/rules/examples";
-import { failingOf, passingOf } from "@/lib/domain/rules/failing";
+import { answeredOf } from "@/lib/domain/rules/failing";
 import { lowerFirst, subjectName } from "@/lib/domain/wording";
 
 /** An open reserve drains silently when the pipeline falls, instead of sounding the alarm that asks for it to be opened. */
@@ -13,7 +13,7 @@ export const valveLeftOpen: Rule = {
   settings: {},
   allowedBy: [],
   judge: (context) =>
-    [...failingOf(context, "cylinder-gauge"), ...passingOf(context, "cylinder-gauge")]
+    answeredOf(context, "cylinder-gauge")
       .filter(({ observation: { answer } }) => answer.kind === "gauge" && answer.openWhenRead && !answer.shutAgain)
       .map(({ subject }) => ({
         subject,
