@@ -7,6 +7,7 @@ import type { ReactNode } from "react";
 import { currentPerson } from "@/app/_edge/page-actor";
 import { Shell } from "@/app/_shell/shell";
 import { readSession } from "@/lib/queries/session";
+import { offsetsToday } from "./_shell/offsets-today";
 import { Providers } from "./providers.client";
 
 /** Every page carries its request's nonce and a person's own data, so none is made ahead of its request. */
@@ -33,7 +34,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   return (
     <html lang="en">
       <body>
-        <Providers session={session}>
+        <Providers session={session} offsets={session ? offsetsToday(session.facility.timeZone, session.at) : null}>
           <Shell session={session}>{children}</Shell>
         </Providers>
       </body>

@@ -8,6 +8,7 @@ import { SessionProvider } from "@/app/_parts/session.client";
 import { SessionEnded } from "@/app/_parts/session-ended.client";
 import { SignInDialog } from "@/app/_parts/sign-in-dialog.client";
 import type { SessionView } from "@/lib/schemas/set-up";
+import { adoptOffsets, type ZoneOffsets } from "@/lib/units/time";
 
 /** A refusal is an answer and is not asked again; a server not reached is asked twice more. */
 function shouldRetry(failures: number, error: Error): boolean {
@@ -21,8 +22,17 @@ function newClient(): QueryClient {
   });
 }
 
-export function Providers({ session, children }: { session: SessionView | null; children: ReactNode }) {
+interface ProvidersProps {
+  session: SessionView | null;
+  /** The server's offsets of the facility's zone: this device may know others. */
+  offsets: ZoneOffsets | null;
+  children: ReactNode;
+}
+
+export function Providers({ session, offsets, children }: ProvidersProps) {
   const [client] = useState(newClient);
+  // Before anything below tells a time, for the first time too.
+  useState(() => (offsets && typeof window !== "undefined" ? adoptOffsets(offsets) : undefined));
   return (
     <QueryClientProvider client={client}>
       <SessionProvider session={session}>

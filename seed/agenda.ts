@@ -14,7 +14,7 @@ export class Agenda {
   private readonly waiting: Waiting[] = [];
 
   /** Work that takes its time, to begin at that moment. */
-  add(at: Instant, doing: Doing): void {
+  add(at: Instant, doing: Doing<unknown>): void {
     const goOn = async () => {
       const step = await doing.next();
       return step.done ? null : step.value;

@@ -18,7 +18,7 @@ export class Condition {
       const last = newest(seen, "cylinder-gauge", cylinder.id);
       if (last?.kind === "gauge") return last.reading.value / ratedIn(cylinder, last.reading.unit as PressureUnit);
       const chance = chanceFrom(cylinder.serial);
-      return cylinder.gas === "nitrous-oxide" ? chance.between(0.97, 1.01) : chance.between(0.65, 1.02);
+      return cylinder.gas === "nitrous-oxide" ? chance.between(0.97, 1.01) : chance.between(0.64, 1.02);
     });
   }
 
@@ -62,7 +62,7 @@ export class Condition {
     for (const cylinder of workstation.fitted.cylinders) {
       if (cylinder.gas === "nitrous-oxide") continue;
       const weeps = chanceFrom(`${cylinder.serial} valve`).once(1 / 30);
-      const loss = weeps ? chance.between(0.03, 0.06) : chance.between(0.002, 0.007);
+      const loss = weeps ? chance.between(0.03, 0.06) : chance.between(0.003, 0.01);
       this.pressures.set(cylinder.serial, Math.max(0, this.pressure(cylinder) - loss));
     }
     for (const one of workstation.fitted.absorbent)

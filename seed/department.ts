@@ -6,6 +6,7 @@ import type { Command } from "@/lib/commands/command";
 import { type Executed, execute } from "@/lib/commands/execute";
 import { importDepartment } from "@/lib/commands/import-department";
 import type { DepartmentFile } from "@/lib/domain/department/model";
+import type { Role } from "@/lib/domain/vocabulary";
 import type { Database, Scope, Tx } from "@/lib/storage/client";
 import { type Holder, loadEvidence } from "@/lib/storage/evidence";
 import { type Frame, facilityFrame } from "@/lib/storage/facility-frame";
@@ -50,8 +51,16 @@ export class Department {
   }
 
   /** The people here in one role, in the order of their names. */
-  inRole(role: PersonRecord["roles"][number]): readonly string[] {
-    return [...this.people.values()].filter(({ roles }) => roles.includes(role)).map(({ userId }) => userId);
+  inRole(role: Role): readonly string[] {
+    return [...this.people.values()]
+      .filter(({ active, roles }) => active && roles.includes(role))
+      .map(({ userId }) => userId);
+  }
+
+  /** Who usually does it; somebody else in that role where whoever tried the demonstration has changed who may. */
+  usual(userId: string, role: Role): string {
+    const able = this.inRole(role);
+    return able.includes(userId) ? userId : (able[0] ?? userId);
   }
 
   userIdOf(personId: string): string {
@@ -103,8 +112,8 @@ export class Department {
     return this.read((tx) => openTasks(tx, this.scope.facilityId, { holders: [holder.id] }));
   }
 
-  read<Value>(work: (tx: Tx, facilityId: string) => Promise<Value>): Promise<Value> {
-    return this.database.inScope(this.scope, (tx) => work(tx, this.scope.facilityId));
+  read<Value>(work: (tx: Tx, scope: Scope) => Promise<Value>): Promise<Value> {
+    return this.database.inScope(this.scope, (tx) => work(tx, this.scope));
   }
 
   actor(userId: string): Actor {

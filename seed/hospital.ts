@@ -53,7 +53,13 @@ export async function storiesOf(database: Database, at: Instant): Promise<readon
   const storyOf = (place: typeof QUILLHAVEN | typeof SALTMERE, manager: string, charge: string): Story => {
     const department = departments.find(({ name }) => name === place.name);
     if (!department) throw new Error(`${place.name} has not been founded here`);
-    return { department, condition: new Condition(), folder: place.folder, manager, charge };
+    return {
+      department,
+      condition: new Condition(),
+      folder: place.folder,
+      manager: department.usual(manager, "manager"),
+      charge: department.usual(charge, "charge-provider"),
+    };
   };
   return [storyOf(QUILLHAVEN, "h.peel", "m.ferro"), storyOf(SALTMERE, "o.kerrigan", "f.ainslie")];
 }

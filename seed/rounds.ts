@@ -127,7 +127,7 @@ async function swap(
   const off = workstation?.fitted.cylinders.find(({ id }) => id === task.draft.subject?.id);
   if (!workstation || !off) throw new Error("the cylinder to swap is not fitted any more");
   const today = dateIn(department.timeZone, at);
-  const spares = await department.read((tx, facilityId) => spareCylinders(tx, facilityId, off.gas, today));
+  const spares = await department.read((tx, { facilityId }) => spareCylinders(tx, facilityId, off.gas, today));
   const spare = spares[0];
   if (!spare) throw new Error(`${department.name} has no spare cylinder of ${off.gas}`);
   condition.setPressure(spare.serial, chance.between(0.98, 1.03));

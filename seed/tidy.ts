@@ -3,6 +3,7 @@ import { endCase } from "@/lib/commands/occupancy";
 import type { Severity } from "@/lib/domain/judgement";
 import { type Instant, later, MINUTE } from "@/lib/units/time";
 import type { Doing } from "./agenda";
+import { deliver } from "./delivery";
 import { chanceFrom } from "./random";
 import { mendRoom } from "./rounds";
 import type { Story } from "./working-day";
@@ -13,9 +14,11 @@ const EVERYTHING: readonly Severity[] = ["stops", "limits", "owed", "due"];
  * The night shift ends what the day before left open, whoever left it: cases nobody ended, holds, work to do.
  * A demonstration that somebody has played with so comes to a fresh morning, and the way there is in the history too.
  */
-export async function* tidyUp({ department, condition, charge }: Story, from: Instant): Doing {
+export async function* tidyUp(story: Story, from: Instant): Doing {
+  const { department, condition, charge } = story;
   const [technician] = department.inRole("technician");
   if (!technician) return;
+  await deliver(story, from);
   const chance = chanceFrom(`night ${from}`);
   let now = from;
   const open = new Set((await department.openWork()).map(({ holderId }) => holderId));

@@ -116,8 +116,9 @@ async function closeOthers({ department, folder, charge, rooms, at }: Morning): 
   }
 }
 
-async function* walk(morning: Morning, { technician, from, rooms: way }: Way): Doing {
+async function* walk(morning: Morning, { technician: named, from, rooms: way }: Way): Doing {
   const { department, condition, script, agenda, rooms, at } = morning;
+  const technician = department.usual(named, "technician");
   const round: Round = { department, condition, chance: chanceFrom(`${technician} this morning`) };
   let now = at(from);
   for (const [name, turn] of way) {
@@ -141,7 +142,7 @@ function settle({ condition }: Morning, { evidence, workstationId }: Holder, tur
   const { cylinders = [], vaporizers = [] } = evidence.workstation?.fitted ?? {};
   const oxygen = cylinders.filter(({ gas }) => gas === "oxygen");
   const shares =
-    turn === "reserve low" ? [640 / 1900, 820 / 1900] : [0.94, turn === "one cylinder low, swapped" ? 0.5 : 0.89];
+    turn === "reserve low" ? [640 / 1900, 470 / 1900] : [0.94, turn === "one cylinder low, swapped" ? 0.5 : 0.89];
   for (const [index, { serial }] of oxygen.entries()) condition.setPressure(serial, shares[index] ?? 0.9);
   for (const [index, { tag }] of vaporizers.entries())
     condition.setLevel(tag, turn === "vaporizer low" && index === 0 ? 0.3 : 0.85);

@@ -3,10 +3,11 @@ import { holdWorkstation, liftHold } from "@/lib/commands/hold";
 import { closeRoom, endCase, startCase } from "@/lib/commands/occupancy";
 import type { Severity } from "@/lib/domain/judgement";
 import type { Holder } from "@/lib/storage/evidence";
-import { type Instant, instantAt, type LocalDate, later, localTime, MINUTE } from "@/lib/units/time";
+import { type Instant, instantAt, type LocalDate, later, localTime, MINUTE, weekday } from "@/lib/units/time";
 import { Agenda, type Doing } from "./agenda";
 import type { Condition } from "./condition";
 import { isWeekend, type ListLine, listFile, listOf } from "./day-list";
+import { deliver } from "./delivery";
 import type { Department } from "./department";
 import { type Chance, chanceFrom } from "./random";
 import { checkRoom, mendRoom, type Round, type SignedCheck } from "./rounds";
@@ -35,6 +36,8 @@ interface RoomDay {
   readonly ends: Instant;
 }
 
+const MONDAY = 1;
+
 const AT_ONCE: readonly Severity[] = ["stops", "limits", "owed"];
 const EVERYTHING: readonly Severity[] = [...AT_ONCE, "due"];
 
@@ -56,6 +59,7 @@ export async function workingDay(story: Story, date: LocalDate): Promise<void> {
   if (!isWeekend(date)) day.agenda.add(at("05:10"), closeOthers(day, holders));
   shareRooms(day);
   if (day.chance.once(0.15)) day.agenda.add(at("10:20"), holdOne(day));
+  if (weekday(date) === MONDAY) day.agenda.once(at("13:10"), () => deliver(day, at("13:10")));
   day.agenda.add(at("20:30"), tidyUp(day));
   await day.agenda.run(at("23:00"));
   const worked = new Set(rooms.map(({ holder }) => holder.id));
@@ -84,23 +88,34 @@ function shareRooms(day: Day): void {
 }
 
 async function* walk(day: Day, technician: string, rooms: readonly RoomDay[], from: Instant): Doing {
-  const { department, condition, chance, agenda } = day;
-  const round: Round = { department, condition, chance };
+  const { chance } = day;
   let now = from;
   for (const room of rooms) {
-    // One room in eighty is forgotten; the report shows it.
+    // One room in eighty is forgotten, and one in fifty waits for a key or a person until its case should have begun.
     if (chance.once(1 / 80)) continue;
-    const signed = yield* checkRoom(round, technician, room.holder, now);
-    const mended = yield* mendRoom(round, technician, room.holder, signed.at, chance.once(0.7) ? EVERYTHING : AT_ONCE);
-    const seen = later(room.firstCase, -chance.whole(14, 45) * MINUTE);
-    const confirms = seen > mended ? seen : later(mended, 3 * MINUTE);
-    agenda.add(confirms, provide(day, room, signed, confirms));
-    now = later(mended, chance.whole(1, 3) * MINUTE);
+    const waits = chance.once(1 / 50);
+    if (waits) {
+      const late = later(room.firstCase, chance.whole(4, 25) * MINUTE);
+      day.agenda.add(late, checkOne(day, technician, room, late));
+      continue;
+    }
+    now = later(yield* checkOne(day, technician, room, now), chance.whole(1, 3) * MINUTE);
     yield now;
   }
 }
 
-/** A provider confirms and, in every other room, says when the case begins and ends. */
+async function* checkOne(day: Day, technician: string, room: RoomDay, at: Instant): Doing<Instant> {
+  const { department, condition, chance, agenda } = day;
+  const round: Round = { department, condition, chance };
+  const signed = yield* checkRoom(round, technician, room.holder, at);
+  const mended = yield* mendRoom(round, technician, room.holder, signed.at, chance.once(0.7) ? EVERYTHING : AT_ONCE);
+  const seen = later(room.firstCase, -chance.whole(14, 45) * MINUTE);
+  const confirms = seen > mended ? seen : later(mended, 3 * MINUTE);
+  agenda.add(confirms, provide(day, room, signed, confirms));
+  return mended;
+}
+
+/** A provider confirms and, in some rooms, says when the case begins and ends. */
 async function* provide({ department, chance }: Day, room: RoomDay, check: SignedCheck, at: Instant): Doing {
   const providers = department.inRole("provider");
   const provider = providers[(room.holder.walkingOrder * 7 + chance.whole(0, 1)) % providers.length];
@@ -111,7 +126,7 @@ async function* provide({ department, chance }: Day, room: RoomDay, check: Signe
     checkId: check.checkId,
     seenVersion: check.version,
   });
-  if (!confirmed.ok || chance.once(0.5)) return;
+  if (!confirmed.ok || chance.once(0.6)) return;
   const begins = later(room.firstCase > at ? room.firstCase : at, chance.whole(-2, 9) * MINUTE);
   yield begins;
   const started = await department.tries(provider, begins, startCase, { roomId: room.holder.id });

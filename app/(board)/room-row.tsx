@@ -8,7 +8,7 @@ import { classNames } from "@/app/_ui/class-names";
 import { VisuallyHidden } from "@/app/_ui/visually-hidden";
 import { needsAttention } from "@/lib/domain/morning";
 import type { BoardRow } from "@/lib/schemas/board";
-import type { Instant, Timestamp } from "@/lib/units/time";
+import { type Instant, type Timestamp, timestampOf } from "@/lib/units/time";
 import styles from "./board.module.css";
 import { MorningStrip } from "./morning-strip";
 import { changesByClock, workTitle } from "./row-facts";
@@ -92,7 +92,7 @@ function Why({ row, zone, now }: WhyProps) {
       {row.work.length > 0 ? <Who row={row} zone={zone} /> : null}
       {marked ? (
         <p className={styles.soft}>
-          <MarksLine marks={row.marks} zone={zone} />
+          <MarksLine marks={row.marks} zone={zone} now={timestampOf(now)} />
         </p>
       ) : null}
       <Times row={row} zone={zone} now={now} />

@@ -64,6 +64,16 @@ function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
 const LONGEST_SHOWN = 200;
 function shortened(value: unknown): unknown {
   if (value === undefined || value === null || typeof value === "number" || typeof value === "boolean") return value;
-  const text = typeof value === "string" ? value : JSON.stringify(value);
+  const text = typeof value === "string" ? value : written(value);
   return text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}…` : text;
+}
+
+/** What came may be nested deeper than can be written out again. */
+function written(value: unknown): string {
+  try {
+    return JSON.stringify(value);
+  } catch (error) {
+    if (error instanceof RangeError) return "(nested too deep to show)";
+    throw error;
+  }
 }

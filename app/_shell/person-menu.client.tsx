@@ -36,7 +36,7 @@ export function PersonMenu({ session }: { session: SessionView }) {
           <strong>{session.person.name}</strong>
           {session.roles.map((role) => ROLE_WORDS[role]).join(", ") || "no role at this facility"}
         </p>
-        <p>{session.facility.name}</p>
+        {session.facilities.length < 2 ? <p>{session.facility.name}</p> : null}
         <FacilitySwitch session={session} />
         <Link href="/set-up/password" prefetch={false}>
           Change password

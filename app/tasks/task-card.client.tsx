@@ -30,7 +30,7 @@ export function TaskCard({ task, group, now, onChanged }: TaskCardProps) {
         <h3 className={styles.title}>
           <span className={styles.room}>{task.room?.name ?? task.workstation?.tag}</span> {task.title}
         </h3>
-        <p>{task.why}</p>
+        {task.why === task.title ? null : <p>{task.why}</p>}
         <p className={styles.placed}>
           {[task.placed, task.room ? task.workstation?.tag : "spare, in no room"].filter(Boolean).join(" · ")}
         </p>

@@ -9,6 +9,12 @@ export function deviceOf(headers: Readonly<Record<string, unknown>> | undefined)
   return `${text("x-forwarded-for")}|${text("user-agent")}`;
 }
 
+/** The words of an error end up in the address that the browser is sent to: what broke is for the log. */
+function unavailable(error: unknown): never {
+  console.error(error);
+  throw new Error("unavailable");
+}
+
 /**
  * Credentials mean a signed token; it carries the id of our own session row and nothing else, so that a lock, a change of roles or
  * "sign out everywhere" takes effect at once.
@@ -29,7 +35,7 @@ export function authOptions(): NextAuthOptions {
             credentials?.userId ?? "",
             credentials?.password ?? "",
             deviceOf(request.headers),
-          );
+          ).catch(unavailable);
           if (!result.ok) throw new Error(result.reason);
           return { id: result.personId, name: result.name, sessionId: result.sessionId };
         },

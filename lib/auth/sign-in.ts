@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { decoyHash, passwordMatches } from "@/lib/auth/password";
 import { type AttemptLimits, attemptLimits } from "@/lib/auth/rate-limit";
 import { forgetSession } from "@/lib/auth/session";
+import { userId as userIdShape } from "@/lib/schemas/set-up";
 import { appDatabase, type Database } from "@/lib/storage/client";
 import { endSession, insertSession, moveSession, signInRecord } from "@/lib/storage/sessions";
 import { HOUR, instant, later } from "@/lib/units/time";
@@ -24,15 +25,18 @@ export async function signIn(
   database: Database = appDatabase(),
   limits: AttemptLimits = attemptLimits(),
 ): Promise<SignIn> {
-  const name = userId.trim().toLowerCase();
-  const held = await limits.heldFor(name, device);
+  const asked = userIdShape.safeParse(userId);
+  if (!asked.success) {
+    // Nobody can have such an id; the answer takes as long as any other.
+    await passwordMatches(await decoyHash(), password);
+    return { ok: false, reason: "wrong" };
+  }
+  const name = asked.data;
+  const held = await limits.attempt(name, device);
   if (held > 0) return { ok: false, reason: "too-many", retryAfterSeconds: held };
   const record = await signInRecord(database, name);
   const matches = await passwordMatches(record?.passwordHash ?? (await decoyHash()), password);
-  if (!record?.active || !matches) {
-    await limits.failed(name, device);
-    return { ok: false, reason: "wrong" };
-  }
+  if (!record?.active || !matches) return { ok: false, reason: "wrong" };
   await limits.succeeded(name, device);
   const facility = record.facilities[0];
   if (!facility) return { ok: false, reason: "no-facility" };

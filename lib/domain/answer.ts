@@ -7,7 +7,13 @@ import type { Quantity } from "@/lib/units/quantity";
 export type Answer =
   | { readonly kind: "pass"; readonly passed: boolean; readonly note?: string }
   | { readonly kind: "number"; readonly reading: Quantity; readonly note?: string }
-  | { readonly kind: "gauge"; readonly reading: Quantity; readonly openWhenRead: boolean; readonly shutAgain: boolean; readonly note?: string }
+  | {
+      readonly kind: "gauge";
+      readonly reading: Quantity;
+      readonly openWhenRead: boolean;
+      readonly shutAgain: boolean;
+      readonly note?: string;
+    }
   | { readonly kind: "choice"; readonly choice: string; readonly note?: string }
   | { readonly kind: "timed"; readonly seconds: number; readonly held: boolean; readonly note?: string };
 

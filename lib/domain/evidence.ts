@@ -183,7 +183,12 @@ export interface WorkstationEvidence {
   readonly holds: readonly HoldEvidence[];
   readonly quarantine: readonly { readonly subject: Subject; readonly since: Timestamp }[];
   readonly sequestered: boolean;
-  readonly faults: readonly { readonly id: string; readonly text: string; readonly wouldNotUse: boolean; readonly lookedAt: boolean }[];
+  readonly faults: readonly {
+    readonly id: string;
+    readonly text: string;
+    readonly wouldNotUse: boolean;
+    readonly lookedAt: boolean;
+  }[];
   readonly serviceDue: readonly ServiceDue[];
   readonly serviceOpen: boolean;
   readonly firstUserCheckOwedSince: Timestamp | null;

@@ -3,7 +3,14 @@
  * `about` says who keeps the answer when a workstation moves: the workstation itself, or the room it stood in.
  */
 export type ItemAbout = "workstation" | "room";
-export type SubjectKind = "workstation" | "room" | "cylinder" | "vaporizer" | "absorbent" | "oxygen-sensor" | "pipeline";
+export type SubjectKind =
+  | "workstation"
+  | "room"
+  | "cylinder"
+  | "vaporizer"
+  | "absorbent"
+  | "oxygen-sensor"
+  | "pipeline";
 
 export interface ItemDefinition {
   readonly name: string;
@@ -12,7 +19,11 @@ export interface ItemDefinition {
   readonly subject: SubjectKind;
 }
 
-const ofWorkstation = (name: string, subject: SubjectKind = "workstation"): ItemDefinition => ({ name, about: "workstation", subject });
+const ofWorkstation = (name: string, subject: SubjectKind = "workstation"): ItemDefinition => ({
+  name,
+  about: "workstation",
+  subject,
+});
 const ofRoom = (name: string, subject: SubjectKind = "room"): ItemDefinition => ({ name, about: "room", subject });
 
 export const ITEMS = {

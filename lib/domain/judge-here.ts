@@ -1,5 +1,6 @@
 import type { Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
 import type { Subject } from "@/lib/domain/items";
+import type { Gas } from "@/lib/domain/vocabulary";
 import { type Instant, instantOf } from "@/lib/units/time";
 
 /** Is this subject part of the room or workstation that is judged, now? What was taken off no longer speaks. */
@@ -8,7 +9,7 @@ export function isHere(subject: Subject, { room, workstation }: Pick<Evidence, "
     case "room":
       return room?.id === subject.id;
     case "pipeline":
-      return room?.piped.some((gas) => gas === subject.id) ?? false;
+      return room?.piped.includes(subject.id as Gas) ?? false;
     case "workstation":
       return workstation?.id === subject.id;
     default:
@@ -16,22 +17,33 @@ export function isHere(subject: Subject, { room, workstation }: Pick<Evidence, "
   }
 }
 
+interface Part {
+  readonly id: string;
+  readonly from: string;
+}
+
+const NONE: readonly Part[] = [];
+
 /** The fitted part a subject names, with the moment it was fitted. */
-function partOf(subject: Subject, workstation: WorkstationEvidence | null): { readonly from: string } | null {
-  if (workstation === null) return null;
+function partOf({ kind, id }: Subject, workstation: WorkstationEvidence | null): Part | null {
+  for (const part of partsOf(kind, workstation)) if (part.id === id) return part;
+  return null;
+}
+
+function partsOf(kind: Subject["kind"], workstation: WorkstationEvidence | null): readonly Part[] {
+  if (workstation === null) return NONE;
   const { cylinders, vaporizers, absorbent, oxygenSensor } = workstation.fitted;
-  const named = ({ id }: { readonly id: string }) => id === subject.id;
-  switch (subject.kind) {
+  switch (kind) {
     case "cylinder":
-      return cylinders.find(named) ?? null;
+      return cylinders;
     case "vaporizer":
-      return vaporizers.find(named) ?? null;
+      return vaporizers;
     case "absorbent":
-      return absorbent.find(named) ?? null;
+      return absorbent;
     case "oxygen-sensor":
-      return oxygenSensor !== null && named(oxygenSensor) ? oxygenSensor : null;
+      return oxygenSensor === null ? NONE : [oxygenSensor];
     default:
-      return null;
+      return NONE;
   }
 }
 

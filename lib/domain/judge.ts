@@ -51,13 +51,13 @@ function judgementAt(context: JudgeContext): Judged {
   };
 }
 
-/** The strongest wins. */
+/** The strongest wins. Reasons come in order of consequence, but what is owed as an item may stand without a reason of its own. */
 function stateOf(reasons: readonly Finding[], owed: readonly Owed[]): Readiness {
-  const has = (severity: Finding["severity"]) => reasons.some((reason) => reason.severity === severity);
-  if (has("out")) return "out-of-service";
-  if (has("stops")) return "do-not-use";
-  if (owed.length > 0 || has("owed")) return "to-check";
-  return has("limits") ? "ready-limited" : "ready";
+  const severity = reasons[0]?.severity;
+  if (severity === "out") return "out-of-service";
+  if (severity === "stops") return "do-not-use";
+  if (owed.length > 0 || severity === "owed") return "to-check";
+  return severity === "limits" ? "ready-limited" : "ready";
 }
 
 function limitsOf(reasons: readonly Finding[]): Limit[] {

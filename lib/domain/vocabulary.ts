@@ -19,7 +19,14 @@ export const WASTE_GAS = ["active", "passive", "none"] as const;
 export type WasteGas = (typeof WASTE_GAS)[number];
 
 /** What a list may need of its room. Unknown needs mean volatile, mechanical ventilation and low flow. */
-export const NEEDS = ["volatile", "nitrous-oxide", "low-flow", "mechanical-ventilation", "vapor-free", "sedation"] as const;
+export const NEEDS = [
+  "volatile",
+  "nitrous-oxide",
+  "low-flow",
+  "mechanical-ventilation",
+  "vapor-free",
+  "sedation",
+] as const;
 export type Need = (typeof NEEDS)[number];
 export const UNKNOWN_NEEDS: readonly Need[] = ["volatile", "mechanical-ventilation", "low-flow"];
 

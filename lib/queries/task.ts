@@ -4,7 +4,7 @@ import { taskItems } from "@/lib/domain/procedure/decide";
 import { questionsView } from "@/lib/queries/questions";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import { tasksIn } from "@/lib/queries/tasks";
-import type { TaskDetail } from "@/lib/schemas/task";
+import { type TaskDetail, taskKey } from "@/lib/schemas/task";
 import type { Tx } from "@/lib/storage/client";
 import { spareCylinders } from "@/lib/storage/equipment";
 import { type Holder, loadEvidence } from "@/lib/storage/evidence";
@@ -12,11 +12,12 @@ import type { Frame } from "@/lib/storage/facility-frame";
 import { type OpenTask, openTask } from "@/lib/storage/tasks";
 import { dateIn, type Instant, timestampOf } from "@/lib/units/time";
 
-/** One open task with what finishing it asks for; null when it is no longer open. */
+/** One open task with what finishing it asks for; null when it is no longer open, or could be the key of none. */
 export const readTask = (actor: Actor, key: string, reading: Reading = appReading()): Promise<TaskDetail | null> =>
   inFacility(
     actor,
     async (tx, frame, now) => {
+      if (!taskKey.safeParse(key).success) return null;
       const task = await openTask(tx, frame.scope.facilityId, key);
       const [view] = await tasksIn(tx, frame, now, actor.personId, { key });
       const holder = task && (await holderOfTask(tx, frame, task, now));

@@ -86,14 +86,22 @@ export const saveDraftRequest = z.strictObject({
   checkId: id,
   answers: z
     .record(z.string().max(200), z.unknown())
-    .refine(holdsStorableText, "must not hold a character of code 0 or half of a character"),
+    .refine(
+      (answers) => isPlainEnough(answers, DEEPEST_DRAFT),
+      "must not hold a character of code 0, half of a character, or answers nested deeper than 8",
+    ),
 });
 
-function holdsStorableText(value: unknown): boolean {
+const DEEPEST_DRAFT = 8;
+
+function isPlainEnough(value: unknown, levels: number): boolean {
   if (typeof value === "string") return isStorable(value);
   if (value === null || typeof value !== "object") return true;
-  return Object.entries(value).every(([key, inner]) => isStorable(key) && holdsStorableText(inner));
+  return (
+    levels > 0 && Object.entries(value).every(([key, inner]) => isStorable(key) && isPlainEnough(inner, levels - 1))
+  );
 }
+
 export const saveDraftReply = z.strictObject({ checkId: id, savedAt: timestamp });
 
 export const signCheckRequest = z.strictObject({

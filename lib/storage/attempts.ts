@@ -3,10 +3,10 @@ import { RateLimiterPostgres, type RateLimiterRes } from "rate-limiter-flexible"
 import { listenerConnectionString } from "@/lib/storage/client";
 
 export interface Limit {
-  /** Seconds left to wait; 0 when another attempt is free. */
-  heldFor(key: string): Promise<number>;
-  /** Counts one attempt; returns the seconds to wait when it was one too many. */
+  /** Counts one attempt; returns the seconds to wait when it was one too many, else 0. */
   consume(key: string): Promise<number>;
+  /** Takes one attempt back. */
+  giveBack(key: string): Promise<void>;
   forget(key: string): Promise<void>;
 }
 
@@ -38,10 +38,6 @@ export function limitOf(name: string, points: number, seconds: number, blockSeco
   });
   const waiting = (result: RateLimiterRes) => Math.max(1, Math.ceil(result.msBeforeNext / 1000));
   return {
-    heldFor: async (key) => {
-      const result = await limiter.get(key);
-      return result && result.consumedPoints > points ? waiting(result) : 0;
-    },
     consume: async (key) => {
       try {
         await limiter.consume(key);
@@ -50,6 +46,9 @@ export function limitOf(name: string, points: number, seconds: number, blockSeco
         if (refusal instanceof Error) throw refusal;
         return waiting(refusal as RateLimiterRes);
       }
+    },
+    giveBack: async (key) => {
+      await limiter.reward(key);
     },
     forget: async (key) => {
       await limiter.delete(key);

@@ -47,7 +47,7 @@ async function notifySession(tx: Tx, sessionId: string): Promise<void> {
   await tx.$queryRaw`SELECT pg_notify('yokeboard', ${JSON.stringify({ session: sessionId })})::text AS sent`;
 }
 
-/** Moves an open session to another facility of the same person. False when they have no role there. */
+/** Moves an open session to another facility; that its person has a role there is asked before. False when it has ended. */
 export async function moveSession(tx: Tx, sessionId: string, personId: string, facilityId: string): Promise<boolean> {
   const moved = await tx.$executeRaw`
     UPDATE session s SET facility_id = ${facilityId}::uuid WHERE s.id = ${sessionId}::uuid AND s.person_id = ${personId}::uuid AND s.ended_at IS NULL`;

@@ -79,8 +79,31 @@ function formatterFor(zone: string): Intl.DateTimeFormat {
   return made;
 }
 
+/** A zone's offsets over a stretch of time, each from when it holds, in milliseconds. */
+export interface ZoneOffsets {
+  readonly zone: string;
+  readonly steps: readonly { readonly from: number; readonly offset: number }[];
+  readonly to: number;
+}
+
+const adopted = new Map<string, ZoneOffsets>();
+
+/**
+ * Takes another machine's offsets of a zone for this one's. Governments move their clocks at short notice, and a phone's zone data may
+ * be older or newer than the server's: screens adopt the server's, so that everybody reads the same time of day.
+ */
+export function adoptOffsets(offsets: ZoneOffsets): void {
+  adopted.set(offsets.zone, offsets);
+}
+
 /** The offset of the zone from UTC at that instant, in milliseconds (positive east of Greenwich). */
 export function offsetAt(at: Instant, zone: string): number {
+  const known = adopted.get(zone);
+  const step = known && at < known.to ? known.steps.findLast(({ from }) => from <= at) : undefined;
+  return step ? step.offset : ownOffsetAt(at, zone);
+}
+
+function ownOffsetAt(at: Instant, zone: string): number {
   const parts: Record<string, number> = {};
   for (const { type, value } of formatterFor(zone).formatToParts(at)) parts[type] = Number(value);
   const { year = 0, month = 1, day = 1, hour = 0, minute = 0, second = 0 } = parts;

@@ -1,9 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Answer } from "@/lib/domain/answer";
 import type { Evidence } from "@/lib/domain/evidence";
+import { ITEM_IDS, type ItemId, sameSubject } from "@/lib/domain/items";
 import { judge } from "@/lib/domain/judge";
+import { contextAt } from "@/lib/domain/judge-context";
+import { indexOf } from "@/lib/domain/judge-index";
 import { type Judgement, READINESS, SEVERITIES } from "@/lib/domain/judgement";
-import { bad, unchecked } from "@/lib/domain/rules/examples";
+import { answered, bad, chosen, gauge, reading, unchecked } from "@/lib/domain/rules/examples";
+import { instantOf } from "@/lib/units/time";
 import { arbitraryEvidence } from "@/tests/support/arbitrary-evidence";
 import { moment, withAnswer } from "@/tests/support/evidence-changes";
 import { readyRoom } from "@/tests/support/ready-room";
@@ -15,6 +20,16 @@ const at = (evidence: Evidence, milliseconds: number): Judgement =>
 const said = ({ goodUntil: _until, decideBy: _by, ...rest }: Judgement): unknown => rest;
 
 const QUARTER = 900_000;
+/** An answer that fails by the shipped limits, of the kind the item is asked in. */
+function failingAnswer(item: ItemId): Answer {
+  if (item === "cylinder-gauge") return gauge(300);
+  if (item === "vaporizer-fill") return chosen("empty");
+  if (item === "absorbent-colour") return chosen("all");
+  if (item === "pipeline-pressure") return reading(20, "psi");
+  if (item === "oxygen-in-air" || item === "oxygen-after-flush") return reading(12, "%");
+  return bad;
+}
+
 /** Enough to have found every slip that was planted, and short enough for a busy machine. */
 const RUNS = { numRuns: 100 };
 const PATIENCE = 60_000;
@@ -153,6 +168,31 @@ describe("the judge", () => {
             expect(["do-not-use", "out-of-service"]).toContain(judge(failed).state);
           },
         ),
+        RUNS,
+      );
+    },
+    PATIENCE,
+  );
+
+  it(
+    "never lets a failing answer stand without a word: some reason names its item or its subject",
+    () => {
+      const everything = fc
+        .record({
+          evidence: arbitraryEvidence,
+          items: fc.uniqueArray(fc.constantFrom(...ITEM_IDS), { minLength: 1, maxLength: 6 }),
+        })
+        .map(({ evidence, items }) =>
+          items.reduce((worse, item) => answered(worse, item, failingAnswer(item)), evidence),
+        );
+      fc.assert(
+        fc.property(everything, (evidence) => {
+          const { reasons } = judge(evidence);
+          for (const { item, subject } of contextAt(indexOf(evidence), instantOf(evidence.now)).failing()) {
+            const told = reasons.some((reason) => reason.items.includes(item) || sameSubject(reason.subject, subject));
+            expect(told, `${item} about ${subject.id}`).toBe(true);
+          }
+        }),
         RUNS,
       );
     },

@@ -6,10 +6,13 @@ import { readCompletion } from "@/lib/queries/completion";
 import { readHistory } from "@/lib/queries/history";
 import type { Board } from "@/lib/schemas/board";
 import { type Database, openDatabase } from "@/lib/storage/client";
+import { loadDepartment } from "@/lib/storage/department";
 import { signInRecord } from "@/lib/storage/sessions";
 import { instant } from "@/lib/units/time";
 import { exampleLines, listFile } from "@/seed/day-list";
+import { deliver } from "@/seed/delivery";
 import { DEMO_PASSWORD, DEMO_PEOPLE } from "@/seed/demo-people";
+import { exampleFiles } from "@/seed/department";
 import { storiesOf } from "@/seed/hospital";
 import { makeMorning, seedHistory } from "@/seed/index";
 import type { Story } from "@/seed/working-day";
@@ -139,5 +142,27 @@ describe("the morning at 06:10", () => {
     const { rooms } = await boardAt(stories[0], NEXT_DAY_0520);
     expect(rooms.filter(({ state }) => state === "do-not-use")).toEqual([]);
     expect(rooms.filter(({ state }) => state === "ready" || state === "ready-limited")).toEqual([]);
+  });
+});
+
+describe("the supplier", () => {
+  const contentsOf = async (serials: readonly string[]) => {
+    const { records } = await stories[0].department.read((tx, scope) =>
+      loadDepartment(tx, scope, { dates: [], userIds: [] }),
+    );
+    const asked = records.cylinders.filter(({ serial }) => serials.includes(serial));
+    return asked.map(({ contents, storeId }) => `${contents}${storeId === null ? ", fitted" : ", in a store"}`);
+  };
+
+  it("fills what stands empty in the store, once it is worth the way", async () => {
+    const [header = "", ...rows] = (exampleFiles("us-quillhaven").cylinders ?? "").trim().split("\n");
+    const spares = rows.filter((row) => row.startsWith("OX-") && row.endsWith(",full")).slice(-9);
+    const serials = spares.map((row) => row.split(",")[0] ?? "");
+    const emptied = spares.map((row) => row.replace(/,full$/, ",empty"));
+    const at = instant(NEXT_DAY_0520 + 60_000);
+    await stories[0].department.import(stories[0].manager, at, { cylinders: [header, ...emptied].join("\n") });
+    expect(new Set(await contentsOf(serials))).toEqual(new Set(["empty, in a store"]));
+    await deliver(stories[0], at);
+    expect(new Set(await contentsOf(serials))).toEqual(new Set(["full, in a store"]));
   });
 });

@@ -18,7 +18,7 @@ export interface AppServer {
 }
 
 export interface AppServerOptions {
-  readonly database: TestDatabase;
+  readonly database: Pick<TestDatabase, "appUrl" | "ownerUrl">;
   /** What the application takes for now when it starts; the machine's clock if not given. */
   readonly now?: number;
   /** Shows the people to try, as the demonstration does. */

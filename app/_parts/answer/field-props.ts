@@ -13,6 +13,8 @@ export interface FieldProps<K extends Kind> {
   readonly error: { readonly field: TypedField | null; readonly message: string } | null;
   /** Which item is asked: some choices are drawn as well as said. */
   readonly item: ItemId;
+  /** The fields repeat a recorded answer: the first figure typed begins a new one. */
+  readonly recorded?: boolean;
   readonly onTyped: (typed: Extract<Typed, { kind: K }>) => void;
   /** The fields say a whole answer: a tap on “Works” needs no second tap. */
   readonly onComplete: (typed: Extract<Typed, { kind: K }>) => void;

@@ -13,7 +13,7 @@ type TypedGauge = Extract<Typed, { kind: "gauge" }>;
  * A cylinder gauge: the reading, and two questions that nobody answers for the person. A gauge read with the valve shut shows what was
  * trapped in the line; a valve left open lets a failing pipeline empty the cylinder unseen.
  */
-export function GaugeField({ form, typed, label, limits, error, onTyped, onComplete }: FieldProps<"gauge">) {
+export function GaugeField({ form, typed, label, limits, error, recorded, onTyped, onComplete }: FieldProps<"gauge">) {
   const scale = gaugeScale(form);
   const onText = (text: string) => onTyped({ ...typed, text });
   const answer = (next: TypedGauge) => {
@@ -53,7 +53,7 @@ export function GaugeField({ form, typed, label, limits, error, onTyped, onCompl
           onChange={(shut) => answer({ ...typed, shut })}
         />
       </div>
-      <NumberPad text={typed.text} decimals={scale.decimals} unit={scale.unit} onText={onText} />
+      <NumberPad text={typed.text} decimals={scale.decimals} unit={scale.unit} recorded={recorded} onText={onText} />
     </div>
   );
 }

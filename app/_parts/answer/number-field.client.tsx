@@ -6,7 +6,7 @@ import { NumberPad } from "./number-pad.client";
 import { ReadingInput } from "./reading-input.client";
 
 /** One reading. Next, or Enter, gives it. */
-export function NumberField({ form, typed, label, limits, error, onTyped }: FieldProps<"number">) {
+export function NumberField({ form, typed, label, limits, error, recorded, onTyped }: FieldProps<"number">) {
   const onText = (text: string) => onTyped({ ...typed, text });
   return (
     <div className={styles.field}>
@@ -19,7 +19,7 @@ export function NumberField({ form, typed, label, limits, error, onTyped }: Fiel
         onText={onText}
         first
       />
-      <NumberPad text={typed.text} decimals={form.decimals} unit={form.unit} onText={onText} />
+      <NumberPad text={typed.text} decimals={form.decimals} unit={form.unit} recorded={recorded} onText={onText} />
     </div>
   );
 }

@@ -8,18 +8,17 @@ const FIGURES = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 /** A press of the pad leaves the focus where it was, so a screen reader and a keyboard stay on the reading. */
 const keepFocus = (event: PointerEvent) => event.preventDefault();
 
+export interface NumberPadProps {
+  readonly text: string;
+  readonly decimals: number;
+  readonly unit: string;
+  /** The text is a recorded answer, which the first figure replaces. */
+  readonly recorded?: boolean;
+  readonly onText: (text: string) => void;
+}
+
 /** Our own number pad: large keys in one place, and no comma to mistake for a point. */
-export function NumberPad({
-  text,
-  decimals,
-  unit,
-  onText,
-}: {
-  text: string;
-  decimals: number;
-  unit: string;
-  onText: (text: string) => void;
-}) {
+export function NumberPad({ text, decimals, unit, recorded, onText }: NumberPadProps) {
   const key = (value: string, label: string) => (
     <button
       key={value}
@@ -27,7 +26,7 @@ export function NumberPad({
       className={styles.padKey}
       aria-label={label}
       onPointerDown={keepFocus}
-      onClick={() => onText(pressKey(text, value))}
+      onClick={() => onText(pressKey(recorded ? "" : text, value))}
     >
       {value === "back" ? <BackShape /> : value}
     </button>

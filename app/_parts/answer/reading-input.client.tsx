@@ -34,7 +34,7 @@ export function ReadingInput({ label, text, scale, limits, error, onText, first,
   const sideText = value === null ? null : outsideWords({ value, unit: scale.unit }, limits);
   return (
     <div className={styles.field}>
-      <div className={soon ? `${styles.plate} ${styles.plateWrong}` : styles.plate}>
+      <label className={soon ? `${styles.plate} ${styles.plateWrong}` : styles.plate}>
         <input
           data-first={first ? "" : undefined}
           className={styles.figures}
@@ -64,7 +64,7 @@ export function ReadingInput({ label, text, scale, limits, error, onText, first,
             <span className={side === "within" ? styles.within : styles.outside}>{sideText ?? "Within the limit"}</span>
           ) : null}
         </span>
-      </div>
+      </label>
       <LimitLine limits={limits} scale={scale} value={value} />
       <div id={`${id}-wrong`} role="alert">
         {soon ? <FieldError>{soon}</FieldError> : null}

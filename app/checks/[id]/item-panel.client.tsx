@@ -29,6 +29,8 @@ export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, 
   useFocusOnMissing(form, error?.field ?? null, error);
   const typed = fieldsOf(state, item);
   const standing = standingOf(state, item);
+  const repeats = standing.answer !== null && state.typed[item.key] === undefined;
+  useReplacing(form, item.key, repeats);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     onNext();
@@ -46,6 +48,7 @@ export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, 
         <HowAndWhy how={item.how} why={item.why} />
       </div>
       <div className={styles.fields}>
+        <RecordedLine state={state} item={item} />
         <AnswerField
           key={item.key}
           form={item.form}
@@ -54,10 +57,10 @@ export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, 
           limits={item.limits}
           error={error}
           item={item.item}
+          recorded={repeats}
           onTyped={onTyped}
           onComplete={onComplete}
         />
-        <RecordedLine state={state} item={item} />
         {standing.answer !== null || typed.note !== "" ? (
           <details className={styles.why} open={standing.state === "failing" || typed.note !== "" ? true : undefined}>
             <summary>{standing.state === "failing" ? "What did you see?" : "Add a note"}</summary>
@@ -120,6 +123,14 @@ function useFocusOnItem(form: { current: HTMLFormElement | null }, key: string) 
     target?.focus({ preventScroll: true });
     if (!first) scrollToItem(form.current);
   }, [form, key]);
+}
+
+/** Figures of a recorded answer stand selected, so that typing replaces them instead of adding to them. */
+function useReplacing(form: { current: HTMLFormElement | null }, key: string, repeats: boolean) {
+  useEffect(() => {
+    const input = form.current?.querySelector("input[data-first]");
+    if (key && repeats && input instanceof HTMLInputElement && input === document.activeElement) input.select();
+  }, [form, key, repeats]);
 }
 
 /** What is missing gets the focus, so that y, n or a figure goes where it belongs. */

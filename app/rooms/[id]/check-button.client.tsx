@@ -30,11 +30,12 @@ export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: ()
     else onChanged();
   };
   const isFirst = row.marks.equipment === null;
+  const isNext = isFirst && row.occupancy.state !== "closed";
   return (
     <>
       <Button
-        look={isFirst ? "primary" : "plain"}
-        size={isFirst ? "large" : "normal"}
+        look={isNext ? "primary" : "plain"}
+        size={isNext ? "large" : "normal"}
         busy={start.busy}
         onClick={begin}
         disabledReason={row.occupancy.state === "in-use" ? "A case is running: check after it." : null}

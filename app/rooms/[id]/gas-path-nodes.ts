@@ -124,8 +124,12 @@ export function shortly({ answer, shown }: PartView): string {
   return answer.openWhenRead ? quantityText(answer.reading) : `${quantityText(answer.reading)}, valve shut`;
 }
 
-/** A reason speaks of a part when it names its item, and its subject unless it is about the whole workstation or room. */
+/**
+ * A reason speaks of a part when it names its item, and its subject unless it is about the whole workstation or room.
+ * One that says what is still owed speaks of no part that is already answered.
+ */
 export function concerns(reason: Finding, part: PartView): boolean {
+  if (reason.severity === "owed" && part.standing !== "owed") return false;
   const isWhole = reason.subject.kind === "workstation" || reason.subject.kind === "room";
   const sameSubject = reason.subject.kind === part.subject.kind && reason.subject.id === part.subject.id;
   return reason.items.length === 0

@@ -111,8 +111,9 @@ function NodeBox({ placed, onOpen }: { placed: Placed; onOpen: (node: PathNode) 
 
 function NodeText({ placed: { node, x, y, width, height } }: { placed: Placed }) {
   const shape = node.parts.length > 0 ? TONE_SHAPES[node.tone] : null;
-  const most = height > PLAIN_HEIGHT ? TALL_LINES : node.sub ? 1 : 2;
-  const lines = wrap(node.value, (width - 18) / 7.3, most);
+  const tall = height > PLAIN_HEIGHT;
+  const lines = wrap(node.value, (width - 18) / 7.3, tall ? TALL_LINES : 2);
+  const sub = tall || lines.length === 1 ? node.sub : "";
   return (
     <>
       <text className={styles.title} x={x + 10} y={y + 19}>
@@ -129,7 +130,7 @@ function NodeText({ placed: { node, x, y, width, height } }: { placed: Placed })
         </text>
       ))}
       <text className={styles.sub} x={x + 10} y={y + 38 + 16 * lines.length}>
-        {cut(node.sub, (width - 18) / 5.8)}
+        {cut(sub, (width - 18) / 5.8)}
       </text>
       {shape ? (
         <svg

@@ -74,7 +74,7 @@ function HeadFacts({ view: { row, facility, drive, at } }: { view: RoomView }) {
     <ul className={styles.facts}>
       {row.marks.equipment || row.marks.provider ? (
         <li>
-          <MarksLine marks={row.marks} zone={zone} />
+          <MarksLine marks={row.marks} zone={zone} now={at} />
         </li>
       ) : null}
       {row.firstCase ? (

@@ -5,6 +5,7 @@ import { useLive, useOnChange } from "@/app/_live/use-live.client";
 import { useServerNow } from "@/app/_live/use-server-now.client";
 import { viewOrThrow } from "@/app/_parts/api.client";
 import { NotLive } from "@/app/_parts/not-live";
+import { classNames } from "@/app/_ui/class-names";
 import { Page } from "@/app/_ui/page";
 import type { RoomView } from "@/lib/schemas/room";
 import { instant, instantOf, timestampOf } from "@/lib/units/time";
@@ -33,11 +34,12 @@ export function RoomScreen({ initial }: { initial: RoomView }) {
   const changed = () => void refetch();
   const confirmFirst = mayStart(view);
   const known = live.state === "live";
+  const current = known && !overtaken;
   return (
     <Page>
       {known ? null : <NotLive since={instant(live.since)} readAt={view.at} zone={view.facility.timeZone} />}
-      <RoomHead view={view} lastKnown={known && !overtaken ? null : view.at} onChanged={changed} />
-      <div className={styles.layout}>
+      <RoomHead view={view} lastKnown={current ? null : view.at} onChanged={changed} />
+      <div className={classNames(styles.layout, !current && styles.lastKnown)}>
         <div className={styles.side}>
           {confirmFirst ? <ProviderConfirm view={view} onChanged={changed} /> : null}
           <Why view={view} now={timestampOf(now)} onChanged={changed} />

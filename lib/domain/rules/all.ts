@@ -34,6 +34,7 @@ import { scavengingRelief } from "@/lib/domain/rules/scavenging/scavenging-relie
 import { firstUserCheck } from "@/lib/domain/rules/service/first-user-check";
 import { serviceLate } from "@/lib/domain/rules/service/service-late";
 import { suction } from "@/lib/domain/rules/suction/suction";
+import { noUsableVaporizer } from "@/lib/domain/rules/vaporizer/no-usable-vaporizer";
 import { vaporizerFill } from "@/lib/domain/rules/vaporizer/vaporizer-fill";
 import { vaporizerInterlock } from "@/lib/domain/rules/vaporizer/vaporizer-interlock";
 import { vaporizerLost } from "@/lib/domain/rules/vaporizer/vaporizer-lost";
@@ -69,6 +70,7 @@ export const RULES: readonly Rule[] = [
   firstUserCheck,
   notChecked,
   recheckOwed,
+  noUsableVaporizer,
   vaporizerLost,
   agentMonitor,
   scavengingExtraction,

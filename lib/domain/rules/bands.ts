@@ -1,8 +1,6 @@
 import type { Answer } from "@/lib/domain/answer";
-import type { Subject } from "@/lib/domain/items";
 import type { Assessment, FindingDraft, Rule, RuleContext, RuleExample, SettingValues } from "@/lib/domain/rule";
 import { about, answered, reading, unanswered } from "@/lib/domain/rules/examples";
-import { failingOf, passingOf } from "@/lib/domain/rules/failing";
 import type { Gas } from "@/lib/domain/vocabulary";
 import { GAS_NAMES, numeral, said } from "@/lib/domain/wording";
 import { isAbove, isBelow, type Quantity, quantity } from "@/lib/units/quantity";
@@ -53,33 +51,24 @@ export function bandAssessment(answer: Answer, bands: Bands): Assessment {
   return offNormal ? "remark" : "pass";
 }
 
-const pipelineOf = (gas: Gas): Subject => ({ kind: "pipeline", id: gas });
-
 /** The judgement that all three gases share; what a failure means differs and is given. */
 export function judgeBands(
   context: RuleContext,
   gas: Gas,
   bands: Bands,
   failed: Partial<FindingDraft>,
-): FindingDraft[] {
-  const isGas = ({ subject }: { subject: Subject }) => subject.id === gas;
-  const stopping = failingOf(context, "pipeline-pressure")
-    .filter(isGas)
-    .map(({ observation }) => ({
-      ...outsideText(gas, observation.answer, bands),
-      subject: pipelineOf(gas),
-      supplyFailure: true,
-      since: observation.observedAt,
-      ...failed,
-    }));
-  const noticed = passingOf(context, "pipeline-pressure")
-    .filter((seen) => isGas(seen) && bandAssessment(seen.observation.answer, bands) === "remark")
-    .map(({ observation }) => ({
-      ...noticeText(gas, observation.answer, bands),
-      subject: pipelineOf(gas),
-      severity: "note" as const,
-    }));
-  return [...stopping, ...noticed];
+): readonly FindingDraft[] {
+  for (const { subject, standing } of context.of("pipeline-pressure")) {
+    if (subject.id !== gas || standing.state === "owed" || standing.state === "not-asked") continue;
+    const { answer, observedAt } = standing.observation;
+    if (standing.state === "failing") {
+      return [{ ...outsideText(gas, answer, bands), subject, supplyFailure: true, since: observedAt, ...failed }];
+    }
+    return bandAssessment(answer, bands) === "remark"
+      ? [{ ...noticeText(gas, answer, bands), subject, severity: "note" }]
+      : [];
+  }
+  return [];
 }
 
 function outsideText(gas: Gas, answer: Answer, { stopBelow, stopAbove }: Bands) {

@@ -20,22 +20,19 @@ export const oxygenDrift: Rule<typeof settings> = {
   settings,
   allowedBy: [],
   assess: (answer, _about, { expected, within }) => {
-    if (answer.kind !== "number" || answer.reading.unit !== "%") return "pass";
+    if (answer.kind === "pass") return answer.passed ? "pass" : "remark";
+    if (answer.kind !== "number" || answer.reading.unit !== "%") return "uncounted";
     return Math.abs(answer.reading.value - expected.value) > within.value ? "remark" : "pass";
   },
   shows: () => null,
   judge: (context, { expected, within }) =>
     passingOf(context, "oxygen-as-found").flatMap(({ subject, observation: { answer } }) => {
-      if (answer.kind !== "number" || Math.abs(answer.reading.value - expected.value) <= within.value) return [];
       const limit = `${said(expected)} ± ${said(within)}`;
-      return [
-        {
-          subject,
-          text: `Oxygen sensor drifting: ${said(answer.reading)} as found (${limit})`,
-          measured: answer.reading,
-          limit,
-        },
-      ];
+      if (answer.kind === "pass" && !answer.passed)
+        return [{ subject, text: "Oxygen sensor drifting, as found", limit }];
+      if (answer.kind !== "number" || Math.abs(answer.reading.value - expected.value) <= within.value) return [];
+      const text = `Oxygen sensor drifting: ${said(answer.reading)} as found (${limit})`;
+      return [{ subject, text, measured: answer.reading, limit }];
     }),
   examples: [
     { name: "24 %, inside", given: (ready) => answered(ready, "oxygen-as-found", reading(24, "%")), expect: "holds" },

@@ -1,5 +1,5 @@
 import { contentsText } from "@/lib/domain/contents";
-import type { FittedCylinder } from "@/lib/domain/evidence";
+import type { FittedCylinder, WorkstationEvidence } from "@/lib/domain/evidence";
 import { type Subject, sameSubject } from "@/lib/domain/items";
 import type { About, FindingDraft, Place, Rule, RuleContext } from "@/lib/domain/rule";
 import { answered, cylinderOf, gauge, unanswered, withValues, withWorkstation } from "@/lib/domain/rules/examples";
@@ -45,9 +45,8 @@ export const reserveOxygenLow: Rule<typeof settings> = {
   },
   judge: (context, { atLeast }) => {
     const { workstation } = context.evidence;
-    if (workstation === null || !workstation.model.yokes.some(({ gas }) => gas === "oxygen")) return [];
-    const cylinders = workstation.fitted.cylinders.filter(({ gas }) => gas === "oxygen");
-    if (cylinders.length === 0) return [noCylinder(context)];
+    const cylinders = workstation?.fitted.cylinders.filter(({ gas }) => gas === "oxygen") ?? [];
+    if (cylinders.length === 0) return hasOxygenYoke(workstation) ? [noCylinder(context)] : [];
     return judgeSet(context, cylinders, atLeast);
   },
   examples: [
@@ -103,6 +102,10 @@ function limitOf({ subject, place }: About, atLeast: Quantity): Quantity | null 
   const cylinder = cylinderNamed(subject, place);
   return cylinder === null ? null : limitFor(cylinder, atLeast, place.facility.pressureUnit);
 }
+
+/** A model without an oxygen yoke was never meant to carry a reserve; the cylinder away from the machine is all it has. */
+const hasOxygenYoke = (workstation: WorkstationEvidence | null): boolean =>
+  workstation?.model.yokes.some(({ gas }) => gas === "oxygen") ?? false;
 
 function noCylinder(context: RuleContext): FindingDraft {
   const limit = "one oxygen cylinder";

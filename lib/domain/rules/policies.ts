@@ -1,0 +1,8 @@
+import type { Policy } from "@/lib/domain/rule";
+import { checkMarks } from "@/lib/domain/rules/policy/check-marks";
+import { checkValidity } from "@/lib/domain/rules/policy/check-validity";
+import { endurance } from "@/lib/domain/rules/policy/endurance";
+import { morning } from "@/lib/domain/rules/policy/morning";
+
+/** The site settings that no finding comes from. */
+export const POLICIES: readonly Policy[] = [checkValidity, checkMarks, morning, endurance];
