@@ -18,7 +18,7 @@ export const QUILLHAVEN = {
 /** In the same zone of the sun, so that both facilities have their morning at once. */
 export const SALTMERE = {
   name: "Saltmere Infirmary",
-  timeZone: "America/Winnipeg",
+  timeZone: "America/Chicago",
   scheme: "ISO",
   pressureUnit: "kPa",
   folder: "iso-saltmere",

@@ -113,6 +113,7 @@ export class LiveStore {
   #receive(message: LiveMessage): void {
     if (message.name === "ended") {
       if (message.data.reason === "session-ended") sessionHasEnded();
+      this.#giveUp();
       return;
     }
     if (message.name !== "beat" && message.data.facility !== this.#facilityId) return;
@@ -139,13 +140,19 @@ export class LiveStore {
   #look = (): void => {
     const drift = Date.now() - performance.now();
     if (Math.abs(drift - this.#drift) > SLEPT_MS) {
-      // Nobody knows how long it slept: not live until something is heard again.
-      this.#heardAt = performance.now() - SILENT_AT_MOST_MS;
+      // Nobody knows how long it slept.
+      this.#giveUp();
       this.#renew();
     }
     this.#drift = drift;
     this.#judge();
   };
+
+  /** Not live until something is heard again. */
+  #giveUp(): void {
+    this.#heardAt = performance.now() - SILENT_AT_MOST_MS;
+    this.#judge();
+  }
 
   #judge(): void {
     clearTimeout(this.#timer);

@@ -32,6 +32,9 @@ export async function sendCommand<Name extends CommandName>(
   return postJson(`/api/v1/commands/${name}`, input, { key });
 }
 
+/** A request that hangs in a dead corner of the network counts as not heard; it may be sent again under its key. */
+const LONGEST_WAIT = 45_000;
+
 /** Posts JSON to any path of the API, with the same care as a command. */
 export async function postJson<Value>(path: string, body: unknown, { key }: { key: string }): Promise<Reply<Value>> {
   return withSession(() =>
@@ -40,6 +43,7 @@ export async function postJson<Value>(path: string, body: unknown, { key }: { ke
       headers: { "content-type": "application/json", "idempotency-key": key, accept: "application/json" },
       body: JSON.stringify(body),
       credentials: "same-origin",
+      signal: AbortSignal.timeout(LONGEST_WAIT),
     }),
   );
 }
@@ -58,7 +62,11 @@ export async function viewOrThrow<Value>(path: string): Promise<Value> {
 }
 
 const get = (path: string): Promise<Response> =>
-  fetch(path, { headers: { accept: "application/json" }, credentials: "same-origin" });
+  fetch(path, {
+    headers: { accept: "application/json" },
+    credentials: "same-origin",
+    signal: AbortSignal.timeout(LONGEST_WAIT),
+  });
 
 export class ProblemError extends Error {
   constructor(readonly problem: Problem) {

@@ -28,7 +28,7 @@ export function CompletionTable({
             <th scope="col" className={styles.roomHead}>
               Room
             </th>
-            <th scope="col">Done</th>
+            <th scope="col">In time</th>
             {days.map((date) => (
               <th key={date} scope="col" className={styles.dayHead}>
                 <DayName date={date} />

@@ -11,7 +11,7 @@ export function Figures({ report }: { report: CompletionReport }) {
       <strong>{report.percent === null ? "n/a" : `${numberText(report.percent)} %`}</strong>{" "}
       {report.due === 0
         ? "No check was due in these days."
-        : `of the checks due were done: ${numberText(report.done)} of ${numberText(report.due)}.`}{" "}
+        : `of the checks due were done in time: ${numberText(report.done)} of ${numberText(report.due)}.`}{" "}
       <span className={styles.soft}>
         {numberText(count("late"))} late, {numberText(count("missed"))} missed; {numberText(count("closed"))} closed
         room-days are not counted.

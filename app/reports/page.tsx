@@ -53,7 +53,7 @@ export default async function ReportsPage({ searchParams }: { searchParams: Prom
       )}
       <RangeForm range={range} today={today} />
       <Figures report={report} />
-      <Panel title="By day" aside="share of the checks due that day">
+      <Panel title="By day" aside="percent of the checks due that day, done in time">
         <CompletionChart report={report} />
       </Panel>
       {room && cell ? <CellDetail room={room.name} cell={cell} zone={session.facility.timeZone} /> : null}

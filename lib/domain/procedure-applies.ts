@@ -10,6 +10,7 @@ export function applies(when: AppliesWhen, item: ItemId, place: Place): boolean 
   if (ITEMS[item].about === "workstation" && workstation === null) return false;
   const model = workstation?.model;
   return (
+    (when.scheme === undefined || when.scheme === place.facility.scheme) &&
     (when.leakTest === undefined || (model !== undefined && when.leakTest.includes(model.leakTest))) &&
     (when.gas === undefined || isAtHand(when.gas, place)) &&
     asked(when.nitrousOxideAtHand, isAtHand("nitrous-oxide", place)) &&

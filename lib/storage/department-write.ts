@@ -44,6 +44,7 @@ export async function writeDepartment(tx: Tx, plan: DepartmentPlan, writing: Wri
   await put("service");
   await put("list");
   await writePeople(tx, records.people, plan.newPeople, writing);
+  if (plan.placed.length + plan.fitted.length > 0) await tx.$queryRaw`SELECT refresh_statistics()::text`;
   return true;
 }
 

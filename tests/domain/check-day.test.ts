@@ -39,6 +39,15 @@ describe("the check day of a moment", () => {
     expect(checkDayAt(NEW_YORK, local(date, time)).date).toBe(day);
   });
 
+  it("turns once where the turn itself is shown twice: at its first showing", () => {
+    const early = { ...NEW_YORK, turnsAt: localTime("01:30") };
+    const firstShowing = instantAt("America/New_York", localDate("2026-11-01"), localTime("01:30"));
+    expect(checkDayAt(early, instant(firstShowing - 60_000)).date).toBe("2026-10-31");
+    expect(checkDayAt(early, firstShowing).date).toBe("2026-11-01");
+    // 01:15 for the second time, three quarters of an hour after the turn.
+    expect(checkDayAt(early, instant(firstShowing + 45 * 60_000)).date).toBe("2026-11-01");
+  });
+
   it("ends its validity at 05:00 of the next check day, on the days clocks change too", () => {
     const validity = (date: string) => timestampOf(checkDayOn(NEW_YORK, localDate(date)).validUntil);
     expect(validity("2026-06-10")).toBe("2026-06-11T09:00:00.000Z");

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Evidence } from "@/lib/domain/evidence";
 import { judge } from "@/lib/domain/judge";
-import { bad, gauge, good, reading, unchecked } from "@/lib/domain/rules/examples";
+import { bad, chosen, gauge, good, reading, unchecked } from "@/lib/domain/rules/examples";
 import { lookedAt, moment, owedLines, withAnswer, withCheck } from "@/tests/support/evidence-changes";
 import { PROVIDER, readyRoom, TECHNICIAN } from "@/tests/support/ready-room";
 
@@ -146,6 +146,11 @@ describe("a passing answer", () => {
   it("is not signed by a provider's confirmation of somebody else's answers", () => {
     const confirmed = answers([{ at: "05:45", by: PROVIDER, role: "provider", meaning: "confirmed" }]);
     expect(judge(confirmed).state).toBe("to-check");
+  });
+
+  it("recorded after the technician signed, is not signed by somebody else's confirmation either", () => {
+    const late = answers([{ at: "05:39" }, { at: "05:45", by: PROVIDER, role: "provider", meaning: "confirmed" }]);
+    expect(judge(late).owed).toHaveLength(ready.procedure?.owes.length ?? 0);
   });
 
   it("is signed by the confirmation of the provider who gave it", () => {
@@ -392,6 +397,38 @@ describe("marks", () => {
       },
     };
     expect(judge(spare)).toMatchObject({ state: "ready", reasons: [] });
+  });
+});
+
+describe("the provider's mark after the first case began", () => {
+  const unconfirmed = withCheck(ready, { id: "check-daily", started: "05:30", signed: [{ at: "05:45" }] });
+
+  it("turns from owed to missing at the first case, by the clock alone", () => {
+    expect(judge(unconfirmed).goodUntil).toBe(moment("07:15"));
+    expect(rulesOf(lookedAt(unconfirmed, "07:14"))).toEqual(["provider-mark-owed due"]);
+    expect(rulesOf(lookedAt(unconfirmed, "07:15"))).toEqual(["provider-mark-owed note"]);
+  });
+
+  it("is asked for only where the room could start, and noted as missing wherever it is", () => {
+    const failed = withAnswer(unconfirmed, { item: "suction", answer: bad, at: "05:50" });
+    expect(rulesOf(failed)).toEqual(["suction stops"]);
+    expect(rulesOf(lookedAt(failed, "07:15"))).toEqual(["suction stops", "provider-mark-owed note"]);
+  });
+});
+
+describe("spent absorbent found in the middle of a list", () => {
+  it("waits for the end of the case, and stops the next morning", () => {
+    const colour = {
+      item: "absorbent-colour",
+      subject: { kind: "absorbent", id: "absorbent-1" },
+      answer: chosen("two-thirds"),
+      at: "08:00",
+      check: null,
+    } as const;
+    const found = withAnswer(unchecked(ready), colour);
+    expect(rulesOf(lookedAt(found, "09:00"))).toEqual(["not-checked owed", "absorbent-colour due"]);
+    expect(judge(lookedAt(found, "09:00")).goodUntil).toBe(moment("+1 05:00"));
+    expect(rulesOf(lookedAt(found, "+1 05:00"))).toEqual(["absorbent-colour stops", "not-checked owed"]);
   });
 });
 

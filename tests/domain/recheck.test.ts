@@ -253,6 +253,31 @@ describe("a part fitted after the daily check", () => {
     expect(owedLines(judgement.owed)).toEqual(["breathing-leak workstation-1 recheck"]);
   });
 
+  it("and put back before a second check has to be looked at in that check", () => {
+    const back = refit(ready, ({ absorbent }) => ({
+      absorbent: absorbent.map((one) => ({ ...one, from: moment("06:00") })),
+    }));
+    const second = withCheck(back, { id: "second", started: "06:01", signed: [{ at: "06:05" }] });
+    const leak = withAnswer(second, {
+      item: "breathing-leak",
+      answer: reading(50, "mL/min"),
+      at: "06:03",
+      check: "second",
+    });
+    expect(owedLines(judge(leak).owed)).toEqual(["absorbent-colour absorbent-1 incomplete"]);
+  });
+
+  it("asks for nothing beside the next whole check, when nobody recorded that it was fitted", () => {
+    const fitted = refit(ready, ({ vaporizers }) => ({
+      vaporizers: vaporizers.map((one) => ({ ...one, from: moment("-1 12:00") })),
+    }));
+    const before = withAnswer(fitted, { item: "valves", answer: good, at: "-1 05:40", check: null });
+    expect(judge(before).owed).toEqual([]);
+    expect(
+      owedLines(judge(lookedAt(before, "+1 05:30")).owed).some((line) => line.startsWith("vaporizer-seated")),
+    ).toBe(false);
+  });
+
   it("counts again only when looked at after it came back", () => {
     const back = refit(ready, ({ vaporizers }) => ({
       vaporizers: vaporizers.map((one) => (one.id === "vaporizer-sevo" ? { ...one, from: moment("06:00") } : one)),
@@ -262,6 +287,22 @@ describe("a part fitted after the daily check", () => {
     const tested = withCheck(back, { id: "recheck", kind: "recheck", started: "06:01", signed: [{ at: "06:05" }] });
     const leak = withAnswer(tested, { item: "low-pressure-leak", answer: timed(12), at: "06:03", check: "recheck" });
     expect(owedLines(judge(leak).owed)).not.toContain("low-pressure-leak workstation-1 recheck");
+  });
+});
+
+describe("several events", () => {
+  it("are told in one order, however the record lists them", () => {
+    const sevo = { kind: "vaporizer", id: "vaporizer-sevo" } as const;
+    const both = withEvent(
+      withEvent(ready, "vaporizer-fitted", sevo, "06:00"),
+      "pipeline-event",
+      { kind: "pipeline", id: "oxygen" },
+      "06:01",
+    );
+    const reversed = { ...both, events: [...both.events].reverse() };
+    expect(judge(reversed)).toEqual(judge(both));
+    const des = withEvent(both, "refilled", { kind: "vaporizer", id: "vaporizer-des" }, "06:02");
+    expect(judge({ ...des, events: [...des.events].reverse() })).toEqual(judge(des));
   });
 });
 

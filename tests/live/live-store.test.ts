@@ -77,6 +77,18 @@ describe("a screen that hears nothing", () => {
     expect(heard).toEqual([]);
   });
 
+  it("is not live from the moment the server ends its stream, until the next one says hello", () => {
+    hello(10);
+    pass(3);
+    stream().say("ended", { reason: "session-ended" });
+    expect(store.status).toEqual({ state: "not-live", since: START });
+    const before = StubEventSource.opened.length;
+    pass(16);
+    expect(StubEventSource.opened.length).toBe(before + 1);
+    hello(10, 19);
+    expect(store.status).toEqual({ state: "live" });
+  });
+
   it("is not live after the device slept, until something is heard", () => {
     hello(10);
     const opened = StubEventSource.opened.length;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { layOut, type Placed } from "@/app/rooms/[id]/gas-path-layout";
+import type { Placed } from "@/app/rooms/[id]/gas-path-grid";
+import { layOut } from "@/app/rooms/[id]/gas-path-layout";
 import { type PathNode, pathNodes } from "@/app/rooms/[id]/gas-path-nodes";
 import type { Evidence } from "@/lib/domain/evidence";
 import { judge } from "@/lib/domain/judge";

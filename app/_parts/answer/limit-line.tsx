@@ -1,7 +1,7 @@
 import { valueIn } from "@/lib/units/quantity";
 import type { Limits } from "./answer-words";
-import styles from "./fields.module.css";
 import type { Scale } from "./reading";
+import styles from "./reading.module.css";
 
 const WIDTH = 600;
 const EDGE = 12;

@@ -1,8 +1,8 @@
 "use client";
 
 import type { PointerEvent } from "react";
-import styles from "./fields.module.css";
 import { pressKey } from "./reading";
+import styles from "./reading.module.css";
 
 const FIGURES = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 /** A press of the pad leaves the focus where it was, so a screen reader and a keyboard stay on the reading. */

@@ -3,9 +3,10 @@
 import { useId, useState } from "react";
 import { FieldError } from "@/app/_ui/field";
 import { type Limits, outsideWords, sideOf } from "./answer-words";
-import styles from "./fields.module.css";
+import fields from "./fields.module.css";
 import { LimitLine } from "./limit-line";
 import { grouped, readReading, type Scale } from "./reading";
+import styles from "./reading.module.css";
 
 export interface ReadingInputProps {
   readonly label: string;
@@ -33,7 +34,7 @@ export function ReadingInput({ label, text, scale, limits, error, onText, first,
   const side = value === null ? null : sideOf({ value, unit: scale.unit }, limits);
   const sideText = value === null ? null : outsideWords({ value, unit: scale.unit }, limits);
   return (
-    <div className={styles.field}>
+    <div className={fields.field}>
       <label className={soon ? `${styles.plate} ${styles.plateWrong}` : styles.plate}>
         <input
           data-first={first ? "" : undefined}

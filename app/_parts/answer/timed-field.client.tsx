@@ -4,9 +4,11 @@ import { useId } from "react";
 import { Button } from "@/app/_ui/button.client";
 import { upperFirst } from "@/lib/domain/wording";
 import type { FieldProps } from "./field-props";
-import styles from "./fields.module.css";
+import fields from "./fields.module.css";
 import { onAnswerKey } from "./keys.client";
+import reading from "./reading.module.css";
 import { ReadingInput } from "./reading-input.client";
+import styles from "./timed.module.css";
 import { type Stopwatch, useStopwatch } from "./timer.client";
 import { SECONDS } from "./typed";
 import { YesNo } from "./yes-no.client";
@@ -20,21 +22,21 @@ export function TimedField({ form, typed, label, limits, error, onTyped, onCompl
     onComplete({ ...typed, text: String(watch.stop()), held });
   };
   return (
-    <div className={styles.field}>
+    <div className={fields.field}>
       <fieldset
         className={styles.clock}
         aria-label={label}
         onKeyDown={onAnswerKey({ y: () => finish(true), n: () => finish(false) })}
       >
-        <p className={styles.limitText}>
+        <p className={reading.limitText}>
           {upperFirst(form.what)}, at least {form.seconds} s
         </p>
         <p>
           <span className={styles.seconds}>{shownSeconds(watch, typed.text)}</span>{" "}
-          <span className={styles.unit}>s</span>
+          <span className={reading.unit}>s</span>
         </p>
         <RunBar share={Math.min(1, watch.seconds / form.seconds)} reached={reached} />
-        <p className={styles.limitText} role="status">
+        <p className={reading.limitText} role="status">
           {watch.running
             ? reached
               ? `${form.seconds} s reached. Say whether it still holds.`
@@ -45,7 +47,7 @@ export function TimedField({ form, typed, label, limits, error, onTyped, onCompl
       </fieldset>
       <details className={styles.byHand}>
         <summary>Timed with a watch: enter the seconds</summary>
-        <div className={styles.field}>
+        <div className={fields.field}>
           <ReadingInput
             label={`${label}, seconds`}
             text={typed.text}
@@ -101,7 +103,7 @@ function ClockButtons(props: { watch: Stopwatch; needed: number; again: boolean;
         <span className={styles.held}>
           Held
           {left > 0 ? (
-            <small id={whyId} className={styles.limitText}>
+            <small id={whyId} className={reading.limitText}>
               {left} s to go
             </small>
           ) : null}
@@ -114,7 +116,7 @@ function ClockButtons(props: { watch: Stopwatch; needed: number; again: boolean;
 function RunBar({ share, reached }: { share: number; reached: boolean }) {
   return (
     <svg className={styles.run} viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-      <rect className={styles.scale} width="100" height="10" />
+      <rect className={reading.scale} width="100" height="10" />
       <rect className={reached ? styles.runHeld : styles.runDone} width={100 * share} height="10" />
     </svg>
   );

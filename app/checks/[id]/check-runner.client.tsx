@@ -20,7 +20,7 @@ import { usePlace } from "./use-place.client";
 /** A check being done: one item at a time, the list beside it on a desk, and at its end the signature. */
 export function CheckRunner({ check }: { check: CheckView }) {
   const session = useSession();
-  const { state, sending, keeps, hurry, type, give, refresh } = useCheck(check, session?.person ?? NOBODY);
+  const { state, sending, keeps, hurry, type, give, refresh, forget } = useCheck(check, session?.person ?? NOBODY);
   const [place, goTo] = usePlace(check.items, nextOpen(state, null)?.key ?? "sign");
   const [last, setLast] = useState<string | null>(null);
   const [faulty, setFaulty] = useState(false);
@@ -69,7 +69,7 @@ export function CheckRunner({ check }: { check: CheckView }) {
               footer={<CheckFooter {...footerOf(state, item)} onFault={() => setFaulty(true)} />}
             />
           ) : (
-            <SignView state={state} sending={sending} onGo={goTo} refresh={refresh} />
+            <SignView state={state} sending={sending} onGo={goTo} refresh={refresh} onSigned={forget} />
           )}
         </div>
       </div>

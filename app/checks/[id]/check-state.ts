@@ -36,7 +36,8 @@ export type CheckAction =
     }
   | { readonly type: "refused"; readonly batchId: string; readonly message: string }
   | { readonly type: "refreshed"; readonly view: CheckView }
-  | { readonly type: "restored"; readonly kept: Kept };
+  | { readonly type: "restored"; readonly kept: Kept }
+  | { readonly type: "signed" };
 
 export function startState(view: CheckView): CheckState {
   const typed: Record<string, Typed> = {};
@@ -66,6 +67,8 @@ export function nextState(state: CheckState, action: CheckAction): CheckState {
     case "refreshed":
       // An answer recorded after that reading was made must not vanish again.
       return action.view.version < state.view.version ? state : { ...state, view: action.view };
+    case "signed":
+      return { ...state, typed: {}, errors: {} };
     case "restored":
       return {
         ...state,

@@ -1,17 +1,20 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { requirePerson } from "@/app/_edge/page-actor";
+import { may } from "@/lib/domain/permission";
 import { readCheck } from "@/lib/queries/check";
 import { CheckRunner } from "./check-runner.client";
 import { SignedCheck } from "./signed-check.client";
 
 export const metadata: Metadata = { title: "Check" };
 
-/** A check that is open is done here; once signed it is read and confirmed here. */
+/** A check that is open is done here by who may; once signed, and for everybody else, it is read and confirmed here. */
 export default async function CheckPage({ params }: { params: Promise<{ id: string }> }) {
   const { id } = await params;
-  const check = await readCheck(await requirePerson(`/checks/${id}`), id);
+  const actor = await requirePerson(`/checks/${id}`);
+  const check = await readCheck(actor, id);
   if (!check) notFound();
   const signed = check.signatures.some(({ meaning }) => meaning === "performed");
-  return signed ? <SignedCheck check={check} /> : <CheckRunner check={check} />;
+  const toRead = signed || !may(actor.roles, "record-answers");
+  return toRead ? <SignedCheck check={check} /> : <CheckRunner check={check} />;
 }

@@ -22,10 +22,11 @@ export interface SignViewProps {
   readonly sending: Sending;
   readonly onGo: (key: string) => void;
   readonly refresh: () => Promise<CheckView | null>;
+  readonly onSigned: () => void;
 }
 
 /** Everything the signature covers, failures first; then the one button that gives it. */
-export function SignView({ state, sending, onGo, refresh }: SignViewProps) {
+export function SignView({ state, sending, onGo, refresh, onSigned }: SignViewProps) {
   const zone = useSession()?.facility.timeZone ?? "UTC";
   const [moved, setMoved] = useState<readonly string[] | null>(null);
   const [signed, setSigned] = useState(false);
@@ -45,7 +46,10 @@ export function SignView({ state, sending, onGo, refresh }: SignViewProps) {
     setMoved(null);
     const seen = state.view;
     const reply = await send({ checkId: seen.id, seenVersion: seen.version });
-    if (reply?.ok) setSigned(true);
+    if (reply?.ok) {
+      setSigned(true);
+      onSigned();
+    }
     if (reply?.ok === false && reply.problem.status === 409) {
       const now = await refresh();
       if (now) setMoved(changesSince(seen, now));
@@ -82,6 +86,11 @@ export function SignView({ state, sending, onGo, refresh }: SignViewProps) {
         <Panel title={countText(rest.length, "answer")} aside="in the procedure’s order">
           <AnswersList rows={rest} zone={zone} action={change} />
         </Panel>
+      ) : null}
+      {open.length > 0 ? (
+        <Notice tone="heed" title="This check is not complete">
+          <p>You may sign what you did; the room is ready only when every item owed is answered and signed.</p>
+        </Notice>
       ) : null}
       {moved ? <MovedOn changes={moved} /> : <ProblemNotice problem={problem} />}
       <SignButton
@@ -126,11 +135,6 @@ function SignButton({ state, sending, failing, open, busy, onSign }: SignButtonP
       <Button look="primary" size="large" wide busy={busy} disabledReason={reason} onClick={onSign}>
         Sign as performed: {name}
       </Button>
-      {open > 0 && !reason ? (
-        <Notice tone="heed" title="This check is not complete">
-          <p>You may sign what you did; the room is ready only when every item owed is answered and signed.</p>
-        </Notice>
-      ) : null}
     </div>
   );
 }

@@ -51,6 +51,11 @@ export function SignedCheck({ check }: { check: CheckView }) {
       ) : (
         <>
           <Panel title="Signed">
+            {view.signatures.length === 0 ? (
+              <p>
+                Not yet. {view.startedBy} is on it, since {whenText(view.startedAt, view.at, zone)}.
+              </p>
+            ) : null}
             <ul className={styles.marks}>
               {view.signatures.map(({ name, role, meaning, at }) => (
                 <li key={`${meaning}${at}`}>
@@ -78,6 +83,7 @@ export function SignedCheck({ check }: { check: CheckView }) {
 
 /** A provider who performed the check has looked already; one confirmation is enough. */
 function owesConfirmation({ signatures }: CheckView): boolean {
+  if (signatures.length === 0) return false;
   const byProvider = signatures.some(
     ({ meaning, role }) => meaning === "performed" && (role === "provider" || role === "charge-provider"),
   );

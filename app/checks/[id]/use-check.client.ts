@@ -40,7 +40,10 @@ export function useCheck(initial: CheckView, person: Person) {
     return looksFailing(item, read.answer) ? "failing" : "given";
   }, []);
 
-  return { state, sending, keeps, hurry, type, give, refresh };
+  /** What is still half-typed belongs to no check any more once this one is signed. */
+  const forget = useCallback(() => dispatch({ type: "signed" }), []);
+
+  return { state, sending, keeps, hurry, type, give, refresh, forget };
 }
 
 /** Restores what this device kept, and keeps every change at once. False when the browser keeps nothing. */

@@ -1,65 +1,27 @@
 import type { Gas } from "@/lib/domain/vocabulary";
+import { layCircle } from "./gas-path-circle";
+import {
+  at,
+  type Box,
+  BRANCH_X,
+  BUS_X,
+  COLUMN,
+  type ColumnName,
+  centre,
+  down,
+  type Glyph,
+  HEIGHT,
+  middle,
+  type Picture,
+  type Pipe,
+  type Placed,
+  REGULATOR_X,
+  right,
+  rowY,
+  STEP,
+  WIDTH,
+} from "./gas-path-grid";
 import type { PathNode } from "./gas-path-nodes";
-
-/** Where everything of the picture stands, in its own units; the browser scales it. */
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-export interface Placed extends Box {
-  readonly node: PathNode;
-}
-export interface Pipe {
-  readonly key: string;
-  readonly d: string;
-  /** A gas, the mixed fresh gas, the breathing circle, or a link that carries no gas. */
-  readonly carries: Gas | "mixed" | "circle" | "link";
-}
-export interface Glyph {
-  readonly key: string;
-  readonly kind: "regulator" | "wall";
-  readonly x: number;
-  readonly y: number;
-}
-export interface Picture {
-  readonly width: number;
-  readonly height: number;
-  readonly zones: readonly (Box & { readonly title: string })[];
-  readonly nodes: readonly Placed[];
-  readonly pipes: readonly Pipe[];
-  readonly glyphs: readonly Glyph[];
-}
-
-const WIDTH = 1128;
-const TOP = 44;
-const HEIGHT = 62;
-const STEP = 76;
-/** Left edge and width of each column of places. */
-const COLUMN = {
-  high: { x: 10, width: 192 },
-  intermediate: { x: 266, width: 176 },
-  flow: { x: 474, width: 134 },
-  vapor: { x: 628, width: 148 },
-  inner: { x: 812, width: 146 },
-  outer: { x: 972, width: 146 },
-} as const;
-type ColumnName = keyof typeof COLUMN;
-
-const REGULATOR_X = 217;
-const BUS_X = 238;
-const BRANCH_X = 456;
-const RISER_X = 793;
-
-const rowY = (row: number): number => TOP + row * STEP;
-const middle = ({ y, height }: Box): number => y + height / 2;
-const right = ({ x, width }: Box): number => x + width;
-const centre = ({ x, width }: Box): number => x + width / 2;
-
-function at(node: PathNode, column: ColumnName, row: number, height = HEIGHT): Placed {
-  return { node, ...COLUMN[column], y: rowY(row), height };
-}
 
 /** The picture of one workstation's gas path: lanes for the gases it has, then one line through to scavenging. */
 export function layOut(nodes: readonly PathNode[]): Picture {
@@ -199,49 +161,4 @@ function layOxygenBranch(
     pipes.push({ key: "flush-out", carries: "oxygen", d: `M${right(flush)} ${middle(flush) + 14}H${outlet.x}` });
   }
   return pipes;
-}
-
-function down(boxes: readonly Placed[], carries: Pipe["carries"]): Pipe[] {
-  return boxes.slice(1).map((box, index) => {
-    const above = boxes[index] as Placed;
-    return { key: `down-${box.node.id}`, carries, d: `M${centre(box)} ${above.y + above.height}V${box.y}` };
-  });
-}
-
-/** The breathing circle as two columns joined at both ends, and scavenging under it. */
-function layCircle(outlet: Box, find: Find, nodes: readonly PathNode[]) {
-  const column = (ids: readonly string[], name: ColumnName) =>
-    ids.flatMap((id) => find(id) ?? []).map((node, row) => at(node, name, row));
-  const inner = column(["valves", "oxygen-sensor", "absorbent", "ventilator"], "inner");
-  const outer = column(["circuit", "breathing-leak", "apl", "flow-sensor"], "outer");
-  const placed = [...inner, ...outer];
-  const pipes = [...down(inner, "circle"), ...down(outer, "circle")];
-  const [firstIn, firstOut, lastIn, lastOut] = [inner[0], outer[0], inner.at(-1), outer.at(-1)];
-  if (firstIn) {
-    const rise = `M${right(outlet)} ${middle(outlet)}H${RISER_X}V${middle(firstIn)}H${firstIn.x}`;
-    pipes.push({ key: "riser", carries: "mixed", d: rise });
-  }
-  if (firstIn && firstOut)
-    pipes.push({ key: "top", carries: "circle", d: `M${right(firstIn)} ${middle(firstIn)}H${firstOut.x}` });
-  if (lastIn && lastOut) pipes.push({ key: "end", carries: "circle", d: joinEnds(lastIn, lastOut) });
-  const scavenging = nodes.find(({ id }) => id === "scavenging");
-  if (scavenging) {
-    const row = Math.max(inner.length, outer.length);
-    const box: Placed = {
-      ...at(scavenging, "inner", row),
-      width: COLUMN.outer.x + COLUMN.outer.width - COLUMN.inner.x,
-    };
-    placed.push(box);
-    const from = lastIn ?? lastOut;
-    if (from)
-      pipes.push({ key: "scavenging", carries: "circle", d: `M${centre(from)} ${from.y + from.height}V${box.y}` });
-  }
-  return { placed, pipes };
-}
-
-function joinEnds(inner: Box, outer: Box): string {
-  if (inner.y === outer.y) return `M${right(inner)} ${middle(inner)}H${outer.x}`;
-  const [lower, upper] = inner.y > outer.y ? [inner, outer] : [outer, inner];
-  const edge = lower === inner ? right(lower) : lower.x;
-  return `M${edge} ${middle(lower)}H${centre(upper)}V${upper.y + upper.height}`;
 }

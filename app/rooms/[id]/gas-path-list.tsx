@@ -1,7 +1,8 @@
 import type { MarkShape } from "@/app/_parts/mark-shapes";
 import { MarkedWord, type Tone } from "@/app/_parts/readiness-mark";
 import styles from "./gas-path-list.module.css";
-import type { NodeTone, PathNode, PathZone } from "./gas-path-nodes";
+import type { NodeTone, PathNode } from "./gas-path-nodes";
+import type { PathZone } from "./gas-path-places";
 import { TONE_WORDS } from "./tone-words";
 
 interface ListProps {

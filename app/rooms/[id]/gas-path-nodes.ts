@@ -4,10 +4,10 @@ import type { Severity } from "@/lib/domain/judgement";
 import type { Gas } from "@/lib/domain/vocabulary";
 import { AGENT_NAMES, GAS_NAMES } from "@/lib/domain/wording";
 import type { RoomView } from "@/lib/schemas/room";
+import { type PathZone, PLACES } from "./gas-path-places";
 
 export type PartView = RoomView["parts"][number];
 export type Finding = RoomView["judgement"]["reasons"][number];
-export type PathZone = "high" | "intermediate" | "low" | "breathing" | "scavenging" | "beside";
 
 /** How one place of the gas path stands: the worst of its parts and of what the rules say about them. */
 export type NodeTone = "stop" | "limit" | "due" | "work" | "go" | "none";
@@ -26,54 +26,6 @@ export interface PathNode {
   readonly value: string;
   readonly sub: string;
 }
-
-type Place = { id: string; zone: PathZone; title: string; items: readonly ItemId[] };
-
-/** Places that every workstation has at most once, each with the items answered there; the first names it. */
-const PLACES: readonly Place[] = [
-  { id: "hoses", zone: "intermediate", title: "Supply hoses", items: ["hoses"] },
-  { id: "supply-failure", zone: "intermediate", title: "Supply failure alarm", items: ["supply-failure-alarm"] },
-  { id: "flush", zone: "intermediate", title: "Oxygen flush", items: ["oxygen-flush", "auxiliary-oxygen"] },
-  { id: "flow-controls", zone: "low", title: "Flow controls", items: ["flow-controls"] },
-  { id: "hypoxic-guard", zone: "low", title: "Hypoxic guard", items: ["hypoxic-guard"] },
-  { id: "interlock", zone: "low", title: "Interlock", items: ["vaporizer-interlock"] },
-  { id: "leak-test", zone: "low", title: "Leak test", items: ["low-pressure-leak"] },
-  { id: "outlet", zone: "low", title: "Common gas outlet", items: ["fresh-gas-hose", "outlet-selector"] },
-  { id: "valves", zone: "breathing", title: "Valves", items: ["valves"] },
-  { id: "circuit", zone: "breathing", title: "Circuit, mask, bag", items: ["circuit"] },
-  {
-    id: "oxygen-sensor",
-    zone: "breathing",
-    title: "Oxygen sensor",
-    items: ["oxygen-in-air", "oxygen-after-flush", "low-oxygen-alarm", "oxygen-as-found"],
-  },
-  { id: "breathing-leak", zone: "breathing", title: "Leak at 30 cmH₂O", items: ["breathing-leak"] },
-  {
-    id: "absorbent",
-    zone: "breathing",
-    title: "Absorbent",
-    items: ["absorbent-colour", "absorbent-co2", "absorbent-dry"],
-  },
-  { id: "apl", zone: "breathing", title: "APL valve", items: ["apl"] },
-  { id: "ventilator", zone: "breathing", title: "Ventilator", items: ["ventilator", "disconnect-alarm"] },
-  { id: "flow-sensor", zone: "breathing", title: "Flow sensor", items: ["flow-sensor"] },
-  { id: "scavenging", zone: "scavenging", title: "Scavenging", items: ["scavenging-extraction", "scavenging-relief"] },
-  {
-    id: "rescue",
-    zone: "beside",
-    title: "Self-inflating bag, oxygen, key",
-    items: ["self-inflating-bag", "separate-oxygen", "cylinder-key"],
-  },
-  { id: "suction", zone: "beside", title: "Suction", items: ["suction"] },
-  { id: "power", zone: "beside", title: "Power", items: ["mains-power", "battery"] },
-  {
-    id: "monitors",
-    zone: "beside",
-    title: "Monitors",
-    items: ["capnograph", "oximeter", "ecg", "blood-pressure", "agent-monitor", "sample-line", "water-trap"],
-  },
-  { id: "final-state", zone: "beside", title: "Final state", items: ["final-state", "self-test"] },
-];
 
 const OF_CYLINDER: readonly ItemId[] = ["cylinder-gauge", "yoke-leak"];
 const OF_PIPELINE: readonly ItemId[] = ["pipeline-pressure", "pipeline-identity"];

@@ -2,7 +2,8 @@ import { MARK_SHAPES, type MarkShape } from "@/app/_parts/mark-shapes";
 import { classNames } from "@/app/_ui/class-names";
 import type { Scheme } from "@/lib/domain/vocabulary";
 import styles from "./gas-path.module.css";
-import { type Glyph, layOut, type Picture, type Pipe, type Placed } from "./gas-path-layout";
+import type { Glyph, Picture, Pipe, Placed } from "./gas-path-grid";
+import { layOut } from "./gas-path-layout";
 import type { NodeTone, PathNode } from "./gas-path-nodes";
 import { TONE_WORDS } from "./tone-words";
 

@@ -4,6 +4,7 @@ import { LocalTime } from "@/app/_parts/local-time";
 import { MarksLine } from "@/app/_parts/marks-line";
 import { MarkedWord } from "@/app/_parts/readiness-mark";
 import { isPressing, roomStanding } from "@/app/_parts/room-standing";
+import { NEED_WORDS } from "@/app/_parts/words";
 import type { RoomView } from "@/lib/schemas/room";
 import { instantOf, type Timestamp } from "@/lib/units/time";
 import { CheckButton } from "./check-button.client";
@@ -86,6 +87,9 @@ function HeadFacts({ view: { row, facility, drive, at } }: { view: RoomView }) {
         <li className={isPressing(row, instantOf(at)) ? styles["note-stop"] : undefined}>
           Decide by <LocalTime at={row.decideBy} zone={zone} />
         </li>
+      ) : null}
+      {!row.readyForList && row.limits.length > 0 ? (
+        <li>The list needs {row.needs.map((need) => NEED_WORDS[need]).join(", ")}</li>
       ) : null}
       {row.workstation ? (
         <li>

@@ -1,7 +1,7 @@
 "use client";
 
+import { countText } from "@/app/_parts/format";
 import { TextField } from "@/app/_ui/field";
-import { VisuallyHidden } from "@/app/_ui/visually-hidden";
 import styles from "@/app/tasks/tasks.module.css";
 import type { TaskDetail } from "@/lib/schemas/task";
 
@@ -15,9 +15,14 @@ export interface SpareChoiceProps {
   readonly error: string | null;
 }
 
-/** The spares that fit, by store: tap the one in hand, or type the serial number that stands on its label. */
+const MOST_SHOWN = 6;
+
+/** The spares that fit, by store: tap the one in hand, or type the serial number that stands on its label; typing narrows the list. */
 export function SpareChoice({ spares, chosen, onChoose, error }: SpareChoiceProps) {
-  const serial = chosen && "serial" in chosen ? chosen.serial : "";
+  const typed = chosen && "serial" in chosen ? chosen.serial.trim() : "";
+  const fitting = spares.filter(({ serial }) => serial.toLowerCase().includes(typed.toLowerCase()));
+  const shown = shownFirst(fitting, chosen);
+  const more = fitting.length - shown.length;
   return (
     <div className={styles.steps}>
       <TextField
@@ -26,41 +31,52 @@ export function SpareChoice({ spares, chosen, onChoose, error }: SpareChoiceProp
         autoCapitalize="characters"
         spellCheck={false}
         maxLength={60}
-        value={serial}
+        value={chosen ? chosenWords(chosen, spares) : ""}
         error={error}
-        onChange={(event) => onChoose(event.target.value.trim() === "" ? null : { serial: event.target.value })}
+        onChange={(event) => onChoose(event.target.value === "" ? null : { serial: event.target.value })}
       />
       {spares.length === 0 ? <p className={styles.soft}>No spare that fits is recorded in a store.</p> : null}
-      {byStore(spares).map(([store, inStore]) => (
+      {byStore(shown).map(([store, inStore]) => (
         <section key={store} aria-label={store}>
           <h3>{store}</h3>
           <ul className={styles.spares}>
-            {inStore.map((spare) => {
-              const isChosen = chosen !== null && "id" in chosen && chosen.id === spare.id;
-              return (
-                <li key={spare.id}>
-                  <button
-                    type="button"
-                    className={styles.spare}
-                    aria-pressed={isChosen}
-                    onClick={() => onChoose({ id: spare.id })}
-                  >
-                    <span className={isChosen ? styles.chosen : undefined}>
-                      {spare.serial}
-                      {isChosen ? <VisuallyHidden>, chosen</VisuallyHidden> : null}
-                    </span>
-                    <span className={styles.soft}>
-                      size {spare.size}, {spare.contents}
-                    </span>
-                  </button>
-                </li>
-              );
-            })}
+            {inStore.map((spare) => (
+              <li key={spare.id}>
+                <SpareButton
+                  spare={spare}
+                  chosen={isChosen(spare, chosen)}
+                  onChoose={() => onChoose({ id: spare.id })}
+                />
+              </li>
+            ))}
           </ul>
         </section>
       ))}
+      {more > 0 ? (
+        <p className={styles.soft}>{countText(more, "more spare")}: type part of the serial number.</p>
+      ) : null}
     </div>
   );
+}
+
+function SpareButton({ spare, chosen, onChoose }: { spare: Spare; chosen: boolean; onChoose: () => void }) {
+  return (
+    <button type="button" className={styles.spare} aria-pressed={chosen} onClick={onChoose}>
+      <span className={chosen ? styles.chosen : undefined}>{spare.serial}</span>
+      <span className={styles.soft}>
+        size {spare.size}, {spare.contents}
+      </span>
+    </button>
+  );
+}
+
+const isChosen = (spare: Spare, chosen: ChosenSpare | null): boolean =>
+  chosen !== null && "id" in chosen && chosen.id === spare.id;
+
+/** A store holds dozens: the first few, and the chosen one wherever it stands. */
+function shownFirst(fitting: readonly Spare[], chosen: ChosenSpare | null): Spare[] {
+  const rest = fitting.slice(MOST_SHOWN).filter((spare) => isChosen(spare, chosen));
+  return [...fitting.slice(0, MOST_SHOWN), ...rest];
 }
 
 function byStore(spares: readonly Spare[]): [string, Spare[]][] {
@@ -71,6 +87,6 @@ function byStore(spares: readonly Spare[]): [string, Spare[]][] {
 
 /** The serial number of what was chosen, however it was chosen. */
 export function chosenWords(chosen: ChosenSpare, spares: readonly Spare[]): string {
-  if ("serial" in chosen) return chosen.serial.trim();
+  if ("serial" in chosen) return chosen.serial;
   return spares.find(({ id }) => id === chosen.id)?.serial ?? "chosen cylinder";
 }

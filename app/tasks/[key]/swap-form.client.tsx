@@ -42,7 +42,13 @@ export function SwapForm({ workstationId, swap, onSwapped }: SwapFormProps) {
     event.preventDefault();
     setAsked(true);
     if (!spare || (fitted && !takenOff)) return;
-    const reply = await send({ workstationId, position, cylinder: cylinderOf(spare), takenOff: takenOff ?? "empty" });
+    const reply = await send({
+      workstationId,
+      position,
+      takesOff: fitted?.id ?? null,
+      cylinder: cylinderOf(spare),
+      takenOff: takenOff ?? "empty",
+    });
     if (reply?.ok) onSwapped(chosenWords(spare, swap.spares), reply.value.recheckTaskKey);
   };
   return (

@@ -2,8 +2,9 @@
 
 import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
-import { viewOrThrow } from "@/app/_parts/api.client";
+import { ProblemError, viewOrThrow } from "@/app/_parts/api.client";
 import { SignedResult } from "@/app/_parts/signed-result.client";
+import { LinkButton } from "@/app/_ui/link-button";
 import { Notice } from "@/app/_ui/notice";
 import styles from "@/app/tasks/tasks.module.css";
 import type { TaskDetail } from "@/lib/schemas/task";
@@ -61,13 +62,32 @@ function OwedChecks({
     queryFn: () => viewOrThrow<TaskDetail>(`/api/v1/tasks/${encodeURIComponent(taskKey)}`),
     staleTime: Number.POSITIVE_INFINITY,
   });
-  if (error) {
-    return (
-      <Notice tone="heed" title="The swap is recorded; what it owes could not be read just now." announce="alert">
-        <p>{error.message} It stands in To do as a recheck.</p>
-      </Notice>
-    );
-  }
+  if (error) return <OwedElsewhere error={error} />;
   if (!data) return <p role="status">Reading what the swap owes…</p>;
   return <FinishForm taskKey={taskKey} items={data.items} room={room} onFinished={onFinished} />;
+}
+
+/** Where the room's own check is still open, that check asks for the new cylinder as well: there is no recheck apart from it. */
+function OwedElsewhere({ error }: { error: Error }) {
+  const inTheCheck = error instanceof ProblemError && error.problem.status === 404;
+  return (
+    <div className={styles.steps}>
+      <Notice
+        tone="heed"
+        title={inTheCheck ? "Its gauge is asked in the room’s check" : "What it owes could not be read just now"}
+        announce="status"
+      >
+        <p>
+          {inTheCheck
+            ? "The check of this room is not complete yet; finish it there."
+            : "The swap is recorded. It stands in To do as a recheck."}
+        </p>
+      </Notice>
+      <div>
+        <LinkButton href="/tasks" look="primary" size="large">
+          To do
+        </LinkButton>
+      </div>
+    </div>
+  );
 }

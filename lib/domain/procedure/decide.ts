@@ -78,9 +78,10 @@ function inShippedWords({ item, subject }: ItemAbout, place: Place): CheckItem[]
   return words === undefined ? [] : [checkItemOf(words, subject, place)];
 }
 
-/** Of an item with several methods, the one the model allows. */
-const methodFits = ({ leakTest }: AppliesWhen, { workstation }: Place): boolean =>
-  leakTest === undefined || workstation === null || leakTest.includes(workstation.model.leakTest);
+/** Of an item with several methods or units, the one that the model allows and the scheme reads. */
+const methodFits = ({ leakTest, scheme }: AppliesWhen, { workstation, facility }: Place): boolean =>
+  (scheme === undefined || scheme === facility.scheme) &&
+  (leakTest === undefined || workstation === null || leakTest.includes(workstation.model.leakTest));
 
 /** The questions that finishing a task must answer. An item without a subject is asked about every subject it has here. */
 export function taskItems(

@@ -1,5 +1,5 @@
 import type { ItemId } from "@/lib/domain/items";
-import type { CheckKind, Gas, LeakTest } from "@/lib/domain/vocabulary";
+import type { CheckKind, Gas, LeakTest, Scheme } from "@/lib/domain/vocabulary";
 import type { Unit } from "@/lib/units/quantity";
 
 /** Who may answer an item, as a department decides it. "both": technician and provider each look. */
@@ -33,6 +33,8 @@ export interface AppliesWhen {
   readonly vacuum?: boolean;
   readonly vaporizerFitted?: boolean;
   readonly indicatorAbsorbent?: boolean;
+  /** For an item that the two schemes read in different units. */
+  readonly scheme?: Scheme;
   /** Asked only of a model whose self-test covers something. */
   readonly selfTest?: boolean;
   /** Left out where the model's self-test covers the item. */

@@ -1,5 +1,20 @@
 import type { ProcedureItem } from "@/lib/domain/procedure/model";
 import { procedureItem, yesNo } from "@/lib/domain/ready-made-procedures/item-builder";
+import type { Scheme } from "@/lib/domain/vocabulary";
+
+const suction = (how: string, unit: "mmHg" | "kPa", most: number, scheme: Scheme): ProcedureItem =>
+  procedureItem(
+    "suction",
+    {
+      title: "Occlude the suction and read its gauge",
+      how,
+      why: "An airway that fills and cannot be cleared is lost.",
+      whenItFails: "Check canister lid and line; then another regulator or outlet.",
+    },
+    { kind: "number", unit, least: 0, most, decimals: 0 },
+    { vacuum: true, scheme },
+    "both",
+  );
 
 /** What the room itself must have, whatever workstation stands in it. */
 export const ROOM_ITEMS: readonly ProcedureItem[] = [
@@ -36,6 +51,18 @@ export const ROOM_ITEMS: readonly ProcedureItem[] = [
       whenItFails: "Fetch a key and chain it where it belongs.",
     },
     yesNo("In its place", "Missing"),
+  ),
+  suction(
+    "Full on, tube blocked with the thumb, read. Catheter and canister there, line reaches the head.",
+    "mmHg",
+    760,
+    "US",
+  ),
+  suction(
+    "Full on, tube blocked with the thumb, read kPa below ambient. Catheter and liner there, line reaches the head.",
+    "kPa",
+    101,
+    "ISO",
   ),
   procedureItem(
     "pipeline-pressure",

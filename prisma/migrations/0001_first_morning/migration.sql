@@ -895,6 +895,17 @@ BEGIN
   RETURN v_sequence;
 END $$;
 
+/*
+ * A department that has just been imported is new to the planner, and until autovacuum looks at it every plan is a guess:
+ * a command then takes several times as long. So the import has its tables looked at before it ends.
+ */
+CREATE FUNCTION public.refresh_statistics() RETURNS void
+  LANGUAGE plpgsql SECURITY DEFINER SET search_path = public, pg_temp AS $$
+BEGIN
+  ANALYZE public.suite, public.room, public.workstation, public.workstation_model, public.cylinder, public.vaporizer, public.absorbent,
+    public.oxygen_sensor, public.service_plan, public.day_list, public.person_role, fact.placement, fact.fitting;
+END $$;
+
 DO $$
 DECLARE f regprocedure;
 BEGIN
@@ -908,6 +919,7 @@ GRANT EXECUTE ON FUNCTION
   public.current_facility(), public.current_organisation(), public.sign_in_lookup(text), public.find_session(uuid),
   public.store_password(uuid, text, timestamptz), public.password_of(uuid), public.user_id_taken(text), public.facility_ids(), public.people_to_try(), public.is_founded(),
   public.found_facility(uuid, text, text, text, text, timestamptz), history.append_leaf(uuid, timestamptz, text),
+  public.refresh_statistics(),
   public.begin_command(uuid, uuid, uuid, uuid[], uuid[], uuid[], text[], text, boolean),
   public.finish_command(uuid, text, text, jsonb, timestamptz, text, jsonb)
   TO yokeboard_app;
