@@ -66,7 +66,7 @@ function Block({ block, scale, stops }: { block: StripBlock; scale: StripScale; 
       <rect className={look} x={percent(from)} y="8" width={percent(to - from)} height="20" rx="4" />
       {to - from >= labelWidth(block.label) ? (
         <svg x={percent(from)} y="8" width={percent(to - from)} height="20" overflow="hidden" aria-hidden="true">
-          <text x="7" y="15">
+          <text className={styles.label} x="7" y="15">
             {block.label}
           </text>
         </svg>
@@ -105,11 +105,17 @@ function FirstCase({ at, late, scale, zone }: { at: Instant; late: boolean; scal
 /** The times above the strips. */
 export function StripTicks({ scale, zone }: { scale: StripScale; zone: string }) {
   const now = place(scale, scale.now);
-  const free = scale.ticks.filter((at) => Math.abs(place(scale, at) - now) > 9 && place(scale, at) < 97);
+  const free = scale.ticks.filter((at) => Math.abs(place(scale, at) - now) > 14 && place(scale, at) < 97);
   return (
     <svg className={styles.ticks} aria-hidden="true" focusable="false">
       {free.map((at) => (
-        <text key={at} x={percent(place(scale, at))} y="12" textAnchor="middle">
+        <text
+          key={at}
+          className={scale.ticks.indexOf(at) % 2 === 0 ? styles.between : undefined}
+          x={percent(place(scale, at))}
+          y="12"
+          textAnchor="middle"
+        >
           {timeIn(zone, at)}
         </text>
       ))}

@@ -59,13 +59,7 @@ function Entry({ entry, zone, query }: { entry: HistoryEntry; zone: string; quer
       </time>
       <div className={styles.words}>
         <p>{entry.text}</p>
-        {entry.details.length > 0 ? (
-          <ul className={styles.details}>
-            {entry.details.map((detail) => (
-              <li key={detail}>{detail}</li>
-            ))}
-          </ul>
-        ) : null}
+        <Details lines={entry.details} />
         <p className={styles.who}>
           {person.id ? (
             <Link href={historyHref({ person: person.id, room: query.room })} prefetch={false}>
@@ -101,4 +95,25 @@ function Rooms({ rooms, query }: { rooms: HistoryEntry["rooms"]; query: HistoryQ
       </Link>
     </span>
   ));
+}
+
+/** A few lines stand open; a whole check's answers wait to be asked for. */
+const MOST_LINES = 4;
+
+function Details({ lines }: { lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  const list = (
+    <ul className={styles.details}>
+      {lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  );
+  if (lines.length <= MOST_LINES) return list;
+  return (
+    <details>
+      <summary className={styles.more}>{countText(lines.length, "line")}</summary>
+      {list}
+    </details>
+  );
 }

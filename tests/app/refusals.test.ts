@@ -100,7 +100,7 @@ describe("who asks", () => {
 });
 
 describe("where it comes from", () => {
-  it.each([
+  it.each<Record<string, string>>([
     { Origin: "https://evil.example" },
     { Origin: "null" },
     { "Sec-Fetch-Site": "cross-site" },
@@ -112,7 +112,8 @@ describe("where it comes from", () => {
   });
 
   it("a write from its own page or from a program goes through", async () => {
-    for (const headers of [{ Origin: served.server.url, "Sec-Fetch-Site": "same-origin" }, {}])
+    const own: Record<string, string>[] = [{ Origin: served.server.url, "Sec-Fetch-Site": "same-origin" }, {}];
+    for (const headers of own)
       expect((await rosa.post("/api/v1/commands/start-check", { workstationId, kind: "daily" }, headers)).status).toBe(
         200,
       );

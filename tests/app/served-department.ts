@@ -43,8 +43,13 @@ export async function servedDepartment(): Promise<ServedDepartment> {
   const added = await addFacility(department, second, department.admin);
   if (!added.ok) throw new Error(added.message);
   const server = await startAppServer({ database: department, now: department.clock.now() });
-  const signedIn = async (userId: string, password: string, personId: string) =>
-    personWith(server.url, await signInByHttp(server.url, userId, password), { userId, personId });
+  const signedIn = async (userId: string, password: string, personId: string) => {
+    const who = personWith(server.url, await signInByHttp(server.url, userId, password), { userId, personId });
+    // Whoever has roles in both facilities may begin in either.
+    const moved = await who.post("/api/v1/session", { facilityId: department.admin.facility.id });
+    if (moved.status !== 200) throw new Error(`${userId} has no role in the first facility: ${moved.body}`);
+    return who;
+  };
   return {
     department,
     server,

@@ -42,10 +42,10 @@ describe("the check day of a moment", () => {
   it("turns once where the turn itself is shown twice: at its first showing", () => {
     const early = { ...NEW_YORK, turnsAt: localTime("01:30") };
     const firstShowing = instantAt("America/New_York", localDate("2026-11-01"), localTime("01:30"));
-    expect(checkDayAt(early, instant(firstShowing - 60_000)).date).toBe("2026-10-31");
-    expect(checkDayAt(early, firstShowing).date).toBe("2026-11-01");
-    // 01:15 for the second time, three quarters of an hour after the turn.
+    // 01:15 for the second time, three quarters of an hour after the turn; asked first, before any day is remembered.
     expect(checkDayAt(early, instant(firstShowing + 45 * 60_000)).date).toBe("2026-11-01");
+    expect(checkDayAt(early, firstShowing).date).toBe("2026-11-01");
+    expect(checkDayAt(early, instant(firstShowing - 60_000)).date).toBe("2026-10-31");
   });
 
   it("ends its validity at 05:00 of the next check day, on the days clocks change too", () => {

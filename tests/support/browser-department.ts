@@ -31,7 +31,7 @@ export async function browserDepartment(now = "2026-11-24T11:40:00Z"): Promise<B
   const department = await smallDepartment(now);
   await department.must(importDepartment, { files: { people: PEOPLE } }, department.admin);
   const server = await startAppServer({
-    database: { name: "", appUrl: department.appUrl, ownerUrl: department.ownerUrl, drop: async () => {} },
+    database: department,
     now: Date.parse(now),
   });
   const browser = await launchBrowser();

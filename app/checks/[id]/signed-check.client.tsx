@@ -106,7 +106,10 @@ function FoundPanels({ view, zone }: { view: CheckView; zone: string }) {
         <Notice tone="done" title="Nothing failed" />
       )}
       {open.length > 0 ? (
-        <Panel title={`${countText(open.length, "item")} not answered`}>
+        <Panel
+          title={`${countText(open.length, "item")} not answered in this check`}
+          aside="asked here now; the part may have been fitted since"
+        >
           <AnswersList rows={open} zone={zone} />
         </Panel>
       ) : null}

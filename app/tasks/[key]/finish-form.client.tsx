@@ -3,6 +3,7 @@
 import { type FormEvent, useState } from "react";
 import { AnswerField } from "@/app/_parts/answer/answer-field.client";
 import { type FieldError, readAll } from "@/app/_parts/answer/read-all";
+import type { Typed } from "@/app/_parts/answer/typed";
 import { useKeptTyped } from "@/app/_parts/answer/use-kept-typed.client";
 import { countText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
@@ -31,6 +32,11 @@ export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps
   const [failing, setFailing] = useState<number | null>(null);
   const { send, busy, problem } = useCommand("finish-task");
   const mayFinish = useMayDo("finish-task");
+  /** A field being put right is no longer wrong; whether it is right now is asked at the next signing. */
+  const change = (key: string, typed: Typed) => {
+    fields.change(key, typed);
+    setErrors((before) => Object.fromEntries(Object.entries(before).filter(([item]) => item !== key)));
+  };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     const read = readAll(items, fields.of);
@@ -65,8 +71,8 @@ export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps
             limits={item.limits}
             error={errors[item.key] ?? null}
             item={item.item}
-            onTyped={(typed) => fields.change(item.key, typed)}
-            onComplete={(typed) => fields.change(item.key, typed)}
+            onTyped={(typed) => change(item.key, typed)}
+            onComplete={(typed) => change(item.key, typed)}
           />
         </section>
       ))}

@@ -27,7 +27,12 @@ export function SwapTask({
   onFinished: () => void;
 }) {
   const [swapped, setSwapped] = useState<Swapped | null>(null);
+  const [finished, setFinished] = useState(false);
   const { room, workstation } = detail.task;
+  const finish = () => {
+    setFinished(true);
+    onFinished();
+  };
   if (!workstation) return <Notice tone="heed" title="No workstation stands behind this task any more." />;
   if (!swapped) {
     return (
@@ -36,11 +41,13 @@ export function SwapTask({
   }
   return (
     <div className={styles.steps}>
-      <Notice tone="done" title={`Cylinder ${swapped.serial} is on yoke ${swap.position}`} announce="status">
-        {swapped.owes ? <p>It owes the checks below before it counts.</p> : null}
-      </Notice>
+      {finished ? null : (
+        <Notice tone="done" title={`Cylinder ${swapped.serial} is on yoke ${swap.position}`} announce="status">
+          {swapped.owes ? <p>It owes the checks below before it counts.</p> : null}
+        </Notice>
+      )}
       {swapped.owes ? (
-        <OwedChecks taskKey={swapped.owes} room={room} onFinished={onFinished} />
+        <OwedChecks taskKey={swapped.owes} room={room} onFinished={finish} />
       ) : (
         <SignedResult words="Swapped" room={room} />
       )}
