@@ -1,3 +1,4 @@
+import { placeName, workstationAtHand } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { allowedUntil, decideAllow } from "@/lib/domain/allowance";
 import { checkDayAt } from "@/lib/domain/check-day";
@@ -15,8 +16,7 @@ export const allowLimit = command({
   schema: allowLimitRequest,
   reply: allowLimitReply,
   locks: ({ workstationId }) => ({ workstations: [workstationId] }),
-  load: async (_tx, input, _context, holders) =>
-    (await holders()).find(({ workstationId }) => workstationId === input.workstationId) ?? null,
+  load: (_tx, input, _context, holders) => workstationAtHand(input.workstationId, holders),
   decide: (holder, input, { begun, now }) => {
     const workstation = holder?.evidence.workstation;
     if (!holder || !workstation)
@@ -27,7 +27,7 @@ export const allowLimit = command({
     const ends = listEnd === null ? checkDayAt(checkClock(begun), now).to : instantOf(listEnd);
     const until = allowedUntil(input.allowFor, now, ends);
     if (until <= now) return refused("moved-on", "Today's list has ended; allow it for a day or more.", "allowFor");
-    return done({ ...allowing.value, until, where: holder.evidence.room?.name ?? workstation.tag });
+    return done({ ...allowing.value, until, where: placeName(holder) });
   },
   apply: async (tx, { role, stillNeeds, until, where }, input, context) => {
     await insertAllowance(tx, context.begun.scope.facilityId, {

@@ -1,3 +1,4 @@
+import { checkAtHand, placeName } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { shownText } from "@/lib/commands/sign-check";
 import { decideConfirm } from "@/lib/domain/check/decide";
@@ -6,8 +7,7 @@ import { judge } from "@/lib/domain/judge";
 import { done, refused } from "@/lib/domain/outcome";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { confirmCheckReply, confirmCheckRequest } from "@/lib/schemas/check";
-import { findCheck, insertSignature } from "@/lib/storage/checks";
-import { asWho, namesOf } from "@/lib/storage/names";
+import { insertSignature } from "@/lib/storage/checks";
 import { timestampOf } from "@/lib/units/time";
 
 /** The provider's own mark on what somebody else performed. */
@@ -17,19 +17,12 @@ export const confirmCheck = command({
   schema: confirmCheckRequest,
   reply: confirmCheckReply,
   locks: ({ checkId }) => ({ checks: [checkId] }),
-  load: async (tx, input, context, holders) => {
-    const check = await findCheck(tx, context.begun.scope.facilityId, input.checkId);
-    const holder = (await holders()).find(({ workstationId }) => workstationId === check?.workstationId) ?? null;
-    const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
-    return { check, holder, who: asWho(names) };
-  },
+  load: checkAtHand,
   decide: ({ check, holder, who }, input, context) => {
     if (!check || !holder) return refused("not-found", "There is no such check in your facility.", "checkId");
     const { validUntil } = checkDayAt(checkClock(context.begun), check.startedAt);
     const confirming = decideConfirm(check, judge(holder.evidence), input.seenVersion, validUntil, context.now, who);
-    return confirming.ok
-      ? done({ check, where: holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "" })
-      : confirming;
+    return confirming.ok ? done({ check, where: placeName(holder) }) : confirming;
   },
   apply: async (tx, { check, where }, _input, context) => {
     const boundTo = context.digest(shownText(check));

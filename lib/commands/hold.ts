@@ -1,3 +1,4 @@
+import { placeName, workstationAtHand } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { done, refused } from "@/lib/domain/outcome";
 import { holdWorkstationReply, holdWorkstationRequest, liftHoldReply, liftHoldRequest } from "@/lib/schemas/room";
@@ -10,15 +11,14 @@ export const holdWorkstation = command({
   schema: holdWorkstationRequest,
   reply: holdWorkstationReply,
   locks: ({ workstationId }) => ({ workstations: [workstationId] }),
-  load: async (_tx, input, _context, holders) =>
-    (await holders()).find(({ workstationId }) => workstationId === input.workstationId) ?? null,
+  load: (_tx, input, _context, holders) => workstationAtHand(input.workstationId, holders),
   decide: (holder, _input, { actor }) => {
     const workstation = holder?.evidence.workstation;
     if (!holder || !workstation)
       return refused("not-found", "There is no workstation with this id in your facility.", "workstationId");
     if (workstation.holds.some(({ by }) => by === actor.personId))
       return refused("already-done", "You hold this workstation already.");
-    return done({ where: holder.evidence.room?.name ?? workstation.tag });
+    return done({ where: placeName(holder) });
   },
   apply: async (tx, { where }, input, context) => {
     const id = context.newId();
@@ -43,15 +43,14 @@ export const liftHold = command({
   schema: liftHoldRequest,
   reply: liftHoldReply,
   locks: ({ workstationId }) => ({ workstations: [workstationId] }),
-  load: async (_tx, input, _context, holders) =>
-    (await holders()).find(({ workstationId }) => workstationId === input.workstationId) ?? null,
+  load: (_tx, input, _context, holders) => workstationAtHand(input.workstationId, holders),
   decide: (holder, input, { actor, begun }) => {
     const hold = holder?.evidence.workstation?.holds.find(({ id }) => id === input.holdId);
     if (!holder || !hold)
       return refused("not-found", "This hold is not in force: it may have been lifted already.", "holdId");
     if (hold.by !== actor.personId && !begun.roles.includes("charge-provider"))
       return refused("not-yours", "Only who holds the workstation, or the charge provider, lifts the hold.");
-    return done({ where: holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "" });
+    return done({ where: placeName(holder) });
   },
   apply: async (tx, { where }, input, context) => {
     const lifted = await endHold(tx, context.begun.scope.facilityId, {

@@ -1,4 +1,5 @@
 import { answerLines, judgeAnswers, observationsOf } from "@/lib/commands/answers";
+import { checkAtHand, placeName } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { decideRecord } from "@/lib/domain/check/decide";
 import { versionOf } from "@/lib/domain/check/model";
@@ -6,8 +7,7 @@ import { done, refused } from "@/lib/domain/outcome";
 import { expandProcedure } from "@/lib/domain/procedure/decide";
 import { saidAnswer } from "@/lib/domain/wording";
 import { recordAnswersReply, recordAnswersRequest } from "@/lib/schemas/check";
-import { findCheck, insertObservations } from "@/lib/storage/checks";
-import { asWho, namesOf } from "@/lib/storage/names";
+import { insertObservations } from "@/lib/storage/checks";
 
 /** Records one or more answers of an open check. A failing answer counts at once, a passing one when the check is signed. */
 export const recordAnswers = command({
@@ -16,12 +16,7 @@ export const recordAnswers = command({
   schema: recordAnswersRequest,
   reply: recordAnswersReply,
   locks: ({ checkId }) => ({ checks: [checkId] }),
-  load: async (tx, input, context, holders) => {
-    const check = await findCheck(tx, context.begun.scope.facilityId, input.checkId);
-    const holder = (await holders()).find(({ workstationId }) => workstationId === check?.workstationId) ?? null;
-    const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
-    return { check, holder, who: asWho(names) };
-  },
+  load: checkAtHand,
   decide: ({ check, holder, who }, input) => {
     if (!check || !holder?.procedure)
       return refused("not-found", "There is no such check in your facility.", "checkId");
@@ -32,7 +27,7 @@ export const recordAnswers = command({
       ? done({
           check,
           answers: answers.value,
-          where: holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "",
+          where: placeName(holder),
         })
       : answers;
   },

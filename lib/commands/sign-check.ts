@@ -1,11 +1,11 @@
+import { checkAtHand, placeName } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { decideSign } from "@/lib/domain/check/decide";
 import { standingAnswers } from "@/lib/domain/check/model";
 import { done, refused } from "@/lib/domain/outcome";
 import { expandProcedure } from "@/lib/domain/procedure/decide";
 import { signCheckReply, signCheckRequest } from "@/lib/schemas/check";
-import { type CheckRecord, dropDraft, findCheck, insertSignature } from "@/lib/storage/checks";
-import { asWho, namesOf } from "@/lib/storage/names";
+import { type CheckRecord, dropDraft, insertSignature } from "@/lib/storage/checks";
 import { timestampOf } from "@/lib/units/time";
 
 /** What a signature is bound to: the check and every answer that stood, in a fixed order. */
@@ -21,20 +21,13 @@ export const signCheck = command({
   schema: signCheckRequest,
   reply: signCheckReply,
   locks: ({ checkId }) => ({ checks: [checkId] }),
-  load: async (tx, input, context, holders) => {
-    const check = await findCheck(tx, context.begun.scope.facilityId, input.checkId);
-    const holder = (await holders()).find(({ workstationId }) => workstationId === check?.workstationId) ?? null;
-    const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
-    return { check, holder, who: asWho(names) };
-  },
+  load: checkAtHand,
   decide: ({ check, holder, who }, input) => {
     if (!check || !holder?.procedure)
       return refused("not-found", "There is no such check in your facility.", "checkId");
     const asked = expandProcedure(holder.procedure, holder.evidence).map(({ key }) => key);
     const signing = decideSign(check, asked, input.seenVersion, who);
-    return signing.ok
-      ? done({ ...signing.value, check, where: holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "" })
-      : signing;
+    return signing.ok ? done({ ...signing.value, check, where: placeName(holder) }) : signing;
   },
   apply: async (tx, { check, where, failing, unanswered }, _input, context) => {
     const { facilityId } = context.begun.scope;

@@ -1,3 +1,4 @@
+import { placeName, workstationAtHand } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { signedAs } from "@/lib/domain/check/model";
 import { checkDayAt } from "@/lib/domain/check-day";
@@ -21,7 +22,7 @@ export const startCheck = command({
   reply: startCheckReply,
   locks: ({ workstationId }) => ({ workstations: [workstationId] }),
   load: async (tx, input, context, holders) => {
-    const holder = (await holders()).find(({ workstationId }) => workstationId === input.workstationId) ?? null;
+    const holder = await workstationAtHand(input.workstationId, holders);
     const since = checkDayAt(checkClock(context.begun), context.now).from;
     const mine = await openChecks(
       tx,
@@ -43,7 +44,7 @@ export const startCheck = command({
     return done<Decided>({ resume: null, holder });
   },
   apply: async (tx, { resume, holder }, input, context) => {
-    const where = holder.evidence.room?.name ?? holder.evidence.workstation?.tag ?? "";
+    const where = placeName(holder);
     if (resume)
       return {
         reply: { checkId: resume, resumed: true },

@@ -1,3 +1,4 @@
+import { placeName, workstationAtHand } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { decideSwap } from "@/lib/domain/cylinder/decide";
 import { done, refused } from "@/lib/domain/outcome";
@@ -22,7 +23,7 @@ export const swapCylinder = command({
   locks: ({ workstationId }) => ({ workstations: [workstationId] }),
   load: async (tx, input, context, holders) => {
     const { facilityId } = context.begun.scope;
-    const holder = (await holders()).find(({ workstationId }) => workstationId === input.workstationId) ?? null;
+    const holder = await workstationAtHand(input.workstationId, holders);
     return {
       holder,
       cylinder: await findCylinder(tx, facilityId, input.cylinder),
@@ -52,7 +53,7 @@ export const swapCylinder = command({
           cylinder,
           store,
           roomId: holder.evidence.room?.id ?? null,
-          where: holder.evidence.room?.name ?? workstation.tag,
+          where: placeName(holder),
         })
       : swap;
   },

@@ -1,0 +1,33 @@
+import type { Context } from "@/lib/commands/command";
+import { type CheckRecord, findCheck } from "@/lib/storage/checks";
+import type { Tx } from "@/lib/storage/client";
+import type { Holder } from "@/lib/storage/evidence";
+import { asWho, namesOf } from "@/lib/storage/names";
+
+/** What a command about a check has at hand: the check, where it is now, and who signed it. */
+export interface CheckAtHand {
+  readonly check: CheckRecord | null;
+  readonly holder: Holder | null;
+  readonly who: (personId: string) => string;
+}
+
+export async function checkAtHand(
+  tx: Tx,
+  { checkId }: { readonly checkId: string },
+  context: Context,
+  holders: () => Promise<readonly Holder[]>,
+): Promise<CheckAtHand> {
+  const check = await findCheck(tx, context.begun.scope.facilityId, checkId);
+  const holder = check && (await workstationAtHand(check.workstationId, holders));
+  const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
+  return { check, holder, who: asWho(names) };
+}
+
+/** Where a workstation is now, with its evidence; null when the facility has no such workstation. */
+export const workstationAtHand = async (
+  id: string,
+  holders: () => Promise<readonly Holder[]>,
+): Promise<Holder | null> => (await holders()).find(({ workstationId }) => workstationId === id) ?? null;
+
+/** How a person calls the place: the room, or a spare's own tag. */
+export const placeName = ({ evidence }: Holder): string => evidence.room?.name ?? evidence.workstation?.tag ?? "";
