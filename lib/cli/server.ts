@@ -84,6 +84,13 @@ async function answer(request: IncomingMessage, response: ServerResponse, rules:
     const detail = `This server does not answer for the host ${asked}. Its names are set with YOKEBOARD_PUBLIC_URL and YOKEBOARD_HOSTS.`;
     return refuse(response, 421, "Misdirected Request", detail);
   }
+  if (!isReadable(request.url ?? "/"))
+    return refuse(
+      response,
+      400,
+      "Bad Request",
+      "The address holds a % that two hexadecimal digits of UTF-8 do not follow.",
+    );
   if (refuseLargeBody(request, response)) return;
   for (const name of HEARSAY) delete request.headers[name];
   request.headers["x-forwarded-host"] = address.host;
@@ -91,6 +98,16 @@ async function answer(request: IncomingMessage, response: ServerResponse, rules:
   request.headers["x-forwarded-for"] = request.socket.remoteAddress ?? "";
   setSecurityHeaders(request, response, address.published && address.protocol === "https");
   await handler(request, response);
+}
+
+/** An address with a broken escape means nothing; further in it would be an error. */
+function isReadable(url: string): boolean {
+  try {
+    decodeURIComponent(url.split("?", 1)[0] ?? "");
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** A bug: its details are for the log, not for the client. */

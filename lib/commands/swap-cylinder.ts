@@ -1,6 +1,7 @@
 import { placeName, workstationAtHand } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { decideSwap } from "@/lib/domain/cylinder/decide";
+import { judge } from "@/lib/domain/judge";
 import { done, refused } from "@/lib/domain/outcome";
 import { swapCylinderReply, swapCylinderRequest } from "@/lib/schemas/task";
 import {
@@ -54,10 +55,12 @@ export const swapCylinder = command({
           store,
           roomId: holder.evidence.room?.id ?? null,
           where: placeName(holder),
+          // Where the whole check is owed anyway, the swap's own items are part of it and no task of their own.
+          wholeCheckOwed: judge(holder.evidence).reasons.some(({ rule }) => rule === "not-checked"),
         })
       : swap;
   },
-  apply: async (tx, { workstation, cylinder, takenOff, store, roomId, where }, input, context) => {
+  apply: async (tx, { workstation, cylinder, takenOff, store, roomId, where, wholeCheckOwed }, input, context) => {
     const { facilityId } = context.begun.scope;
     if (takenOff) {
       await endFitting(tx, facilityId, takenOff.id, context.now);
@@ -91,7 +94,7 @@ export const swapCylinder = command({
         workstationId: workstation.id,
         position: input.position,
         fitted: cylinder.serial,
-        recheckTaskKey: `recheck:${workstation.id}`,
+        recheckTaskKey: wholeCheckOwed ? null : `recheck:${workstation.id}`,
       },
       note: {
         text: `Swapped the cylinder on yoke ${input.position} of ${where}: ${takenOff ? `${takenOff.serial} off (${input.takenOff}), ` : ""}${cylinder.serial} on`,

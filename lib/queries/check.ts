@@ -1,5 +1,5 @@
 import type { Actor } from "@/lib/auth/actor";
-import { answerKey, standingAnswers, versionOf } from "@/lib/domain/check/model";
+import { answerKey, signedAs, standingAnswers, versionOf } from "@/lib/domain/check/model";
 import type { Evidence } from "@/lib/domain/evidence";
 import { ITEMS } from "@/lib/domain/items";
 import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
@@ -8,7 +8,7 @@ import { isId } from "@/lib/queries/evidence";
 import { questionsView } from "@/lib/queries/questions";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { CheckView } from "@/lib/schemas/check";
-import { findProcedure, previousAnswers, roomName } from "@/lib/storage/check-reading";
+import { findProcedure, fittedAt, previousAnswers, roomName } from "@/lib/storage/check-reading";
 import { type CheckRecord, findCheck, findDraft } from "@/lib/storage/checks";
 import type { Tx } from "@/lib/storage/client";
 import { loadEvidence } from "@/lib/storage/evidence";
@@ -36,7 +36,8 @@ async function viewOf(
 ): Promise<CheckView | null> {
   const { facilityId } = frame.scope;
   const holders = await loadEvidence(tx, frame, check.roomId ? [check.roomId] : [], [check.workstationId], now);
-  const evidence = holders.find(({ workstationId }) => workstationId === check.workstationId)?.evidence;
+  const found = holders.find(({ workstationId }) => workstationId === check.workstationId)?.evidence;
+  const evidence = found && (await asItWas(tx, facilityId, found, check));
   if (!evidence?.workstation) return null;
   const procedure = check.procedureId ? await findProcedure(tx, facilityId, check.procedureId) : null;
   const names = await namesOf(tx, [
@@ -65,6 +66,14 @@ async function viewOf(
     version: versionOf(check),
     at: timestampOf(now),
   };
+}
+
+/** A signed check is about the parts that were fitted when it was signed; an open one about those that are fitted now. */
+async function asItWas(tx: Tx, facilityId: string, evidence: Evidence, check: CheckRecord): Promise<Evidence> {
+  const signed = signedAs(check, "performed");
+  if (!signed || !evidence.workstation) return evidence;
+  const fitted = await fittedAt(tx, facilityId, check.workstationId, signed.at);
+  return { ...evidence, workstation: { ...evidence.workstation, fitted } };
 }
 
 /** A full check asks the whole procedure; a recheck shows what it answered. */

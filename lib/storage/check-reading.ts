@@ -1,15 +1,34 @@
 import type { Answer } from "@/lib/domain/answer";
 import { answerKey } from "@/lib/domain/check/model";
+import type { WorkstationEvidence } from "@/lib/domain/evidence";
 import type { ItemId, SubjectKind } from "@/lib/domain/items";
 import type { Procedure } from "@/lib/domain/procedure/model";
 import type { CheckRecord } from "@/lib/storage/checks";
-import type { Tx } from "@/lib/storage/client";
-import { instantOf, type Timestamp, timestampOf } from "@/lib/units/time";
+import { sql, type Tx } from "@/lib/storage/client";
+import { fittedOf } from "@/lib/storage/evidence-assemble";
+import type { FittedRows } from "@/lib/storage/evidence-rows";
+import { fittedParts } from "@/lib/storage/fitted-parts";
+import { type Instant, instantOf, type Timestamp, timestampOf } from "@/lib/units/time";
 
 export async function findProcedure(tx: Tx, facilityId: string, procedureId: string): Promise<Procedure | null> {
   const [row] = await tx.$queryRaw<{ document: Procedure }[]>`
     SELECT document FROM procedure WHERE facility_id = ${facilityId}::uuid AND id = ${procedureId}::uuid`;
   return row?.document ?? null;
+}
+
+/** What was fitted to a workstation at an instant: a check of the past is read with the parts that it was about. */
+export async function fittedAt(
+  tx: Tx,
+  facilityId: string,
+  workstationId: string,
+  at: Instant,
+): Promise<WorkstationEvidence["fitted"]> {
+  const then = timestampOf(at);
+  const [row] = await tx.$queryRaw<FittedRows[]>`
+    WITH f AS NOT MATERIALIZED (SELECT ${facilityId}::uuid AS id, ARRAY[${workstationId}::uuid] AS workstations)
+    SELECT ${fittedParts(sql`t."from" <= ${then}::timestamptz AND (t."to" IS NULL OR t."to" > ${then}::timestamptz)`)}`;
+  if (!row) throw new Error("the query of fitted parts returned nothing");
+  return fittedOf(workstationId, row);
 }
 
 export async function roomName(tx: Tx, facilityId: string, roomId: string): Promise<string | null> {

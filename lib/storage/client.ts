@@ -4,6 +4,10 @@ import { Prisma, PrismaClient } from "@/lib/storage/generated/client";
 /** A transaction of one scope. Storage functions take this and nothing else; the client itself stays in this file. */
 export type Tx = Prisma.TransactionClient;
 
+/** A piece of a statement, to be put into several: values in it stay parameters. */
+export const sql = Prisma.sql;
+export type Sql = Prisma.Sql;
+
 /** Whose rows a transaction may see: row-level security compares both. */
 export interface Scope {
   readonly organisationId: string;

@@ -17,6 +17,7 @@ import type {
   CylinderRow,
   EventRow,
   EvidenceRows,
+  FittedRows,
   ObservationRow,
   RoomRow,
   VaporizerRow,
@@ -72,17 +73,11 @@ function occupancyOf({ occupancy }: RoomRow, today: Instant): Occupancy {
 export function workstationOf(row: WorkstationRow, rows: EvidenceRows): WorkstationEvidence {
   const here = <Row extends { workstation_id: string }>(list: readonly Row[]) =>
     list.filter((item) => item.workstation_id === row.id);
-  const sensor = here(rows.sensors)[0];
   return {
     id: row.id,
     tag: row.tag,
     model: row.model,
-    fitted: {
-      cylinders: here(rows.cylinders).map(cylinderOf),
-      vaporizers: here(rows.vaporizers).map(vaporizerOf),
-      absorbent: here(rows.absorbent).map(absorbentOf),
-      oxygenSensor: sensor ? { id: sensor.id, tag: sensor.tag, kind: sensor.kind, from: utc(sensor.from) } : null,
-    },
+    fitted: fittedOf(row.id, rows),
     holds: here(rows.holds).map(({ id, by, role, reason, at }) => ({ id, by, role, reason, since: utc(at) })),
     quarantine: [],
     sequestered: false,
@@ -101,6 +96,19 @@ export function workstationOf(row: WorkstationRow, rows: EvidenceRows): Workstat
     firstUserCheckOwedSince: null,
     recalls: [],
     allowed: allowancesOf(here(rows.allowances)),
+  };
+}
+
+/** The parts of one workstation, out of the rows of several. */
+export function fittedOf(workstationId: string, rows: FittedRows): WorkstationEvidence["fitted"] {
+  const here = <Row extends { workstation_id: string }>(list: readonly Row[]) =>
+    list.filter((item) => item.workstation_id === workstationId);
+  const sensor = here(rows.sensors)[0];
+  return {
+    cylinders: here(rows.cylinders).map(cylinderOf),
+    vaporizers: here(rows.vaporizers).map(vaporizerOf),
+    absorbent: here(rows.absorbent).map(absorbentOf),
+    oxygenSensor: sensor ? { id: sensor.id, tag: sensor.tag, kind: sensor.kind, from: utc(sensor.from) } : null,
   };
 }
 

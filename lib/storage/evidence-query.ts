@@ -1,5 +1,6 @@
-import type { Tx } from "@/lib/storage/client";
+import { sql, type Tx } from "@/lib/storage/client";
 import type { EvidenceRows } from "@/lib/storage/evidence-rows";
+import { fittedParts } from "@/lib/storage/fitted-parts";
 import { DAY, HOUR, type Instant, type LocalDate, later, timestampOf } from "@/lib/units/time";
 
 /** Everything since then is read whole: the running check day, the one before it, and a case that outlasts them. */
@@ -52,23 +53,7 @@ export async function queryEvidence(
         FROM workstation w JOIN workstation_model m ON m.id = w.model_id
         LEFT JOIN fact.placement p ON p.facility_id = w.facility_id AND p.workstation_id = w.id AND p."to" IS NULL, f
         WHERE w.facility_id = f.id AND w.id = ANY (f.workstations) AND w.retired_at IS NULL ORDER BY w.id) x) AS workstations,
-      (SELECT coalesce(json_agg(x), '[]') FROM (
-        SELECT t.workstation_id, t.position, t."from", c.id, c.serial, c.gas, c.scheme, c.size, c.water_capacity_l, c.rated_contents_l,
-          c.rated_pressure, c.rated_pressure_unit, c.expiry, c.retest_due
-        FROM fact.fitting t JOIN cylinder c ON c.facility_id = t.facility_id AND c.id = t.item_id, f
-        WHERE t.facility_id = f.id AND t.item_kind = 'cylinder' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL ORDER BY t.position) x) AS cylinders,
-      (SELECT coalesce(json_agg(x), '[]') FROM (
-        SELECT t.workstation_id, t.position, t."from", v.id, v.tag, v.agent, v.filler, v.calibration_due, v.calibration_window_to
-        FROM fact.fitting t JOIN vaporizer v ON v.facility_id = t.facility_id AND v.id = t.item_id, f
-        WHERE t.facility_id = f.id AND t.item_kind = 'vaporizer' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL ORDER BY t.position) x) AS vaporizers,
-      (SELECT coalesce(json_agg(x), '[]') FROM (
-        SELECT t.workstation_id, t.position, t."from", a.id, a.tag, a.product, a.indicator, a.reverts, a.strong_base, a.litres_per_100g, a.mass_g
-        FROM fact.fitting t JOIN absorbent a ON a.facility_id = t.facility_id AND a.id = t.item_id, f
-        WHERE t.facility_id = f.id AND t.item_kind = 'absorbent' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL ORDER BY t.position) x) AS absorbent,
-      (SELECT coalesce(json_agg(x), '[]') FROM (
-        SELECT t.workstation_id, t."from", s.id, s.tag, s.kind
-        FROM fact.fitting t JOIN oxygen_sensor s ON s.facility_id = t.facility_id AND s.id = t.item_id, f
-        WHERE t.facility_id = f.id AND t.item_kind = 'oxygen-sensor' AND t.workstation_id = ANY (f.workstations) AND t."to" IS NULL) x) AS sensors,
+      ${fittedParts(sql`t."to" IS NULL`)},
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT h.id, h.workstation_id, h.by, h.role, h.reason, h.at FROM fact.hold h, f
         WHERE h.facility_id = f.id AND h.workstation_id = ANY (f.workstations) AND h.lifted_at IS NULL ORDER BY h.at, h.id) x) AS holds,

@@ -5,14 +5,18 @@ import type { Procedure } from "@/lib/domain/procedure/model";
 import type { Agent, CheckKind, EventKind, Gas, Meaning, Need, Role, Scheme, WasteGas } from "@/lib/domain/vocabulary";
 import type { PressureUnit } from "@/lib/units/pressure";
 
-/** The rows of the evidence query as they come: what the tables say, before the domain's words. */
-export interface EvidenceRows {
-  rooms: RoomRow[];
-  workstations: WorkstationRow[];
+/** The parts of workstations as their query finds them. */
+export interface FittedRows {
   cylinders: CylinderRow[];
   vaporizers: VaporizerRow[];
   absorbent: AbsorbentRow[];
   sensors: SensorRow[];
+}
+
+/** The rows of the evidence query as they come: what the tables say, before the domain's words. */
+export interface EvidenceRows extends FittedRows {
+  rooms: RoomRow[];
+  workstations: WorkstationRow[];
   holds: { id: string; workstation_id: string; by: string; role: Role; reason: string; at: string }[];
   faults: { id: string; workstation_id: string; text: string; would_not_use: boolean }[];
   allowances: AllowanceRow[];

@@ -119,6 +119,16 @@ describe("a room's morning, through the commands alone", () => {
     expect(row.headline).toMatch(/provider/i);
   });
 
+  it("the signed check is still read with the cylinder it was about", async () => {
+    const check = await readCheck(technician, checkId, reading());
+    const answered = new Set(check?.recorded.map(({ key }) => key));
+    expect(check?.items.filter(({ key }) => !answered.has(key))).toEqual([]);
+    const gauge = check?.items.find(
+      ({ item, subjectName }) => item === "cylinder-gauge" && subjectName.startsWith("Oxygen, yoke 1"),
+    );
+    expect(check?.recorded.find(({ key }) => key === gauge?.key)?.answer).toMatchObject({ reading: { value: 640 } });
+  });
+
   it("the provider confirms, and the report and the history show all of it", async () => {
     const room = await readRoom(provider, (await roomNamed("OR 1")).roomId, reading());
     const { confirmable } = room ?? {};

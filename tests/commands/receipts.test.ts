@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Actor, scopeOf } from "@/lib/auth/actor";
 import { holdWorkstation, liftHold } from "@/lib/commands/hold";
 import { startCase } from "@/lib/commands/occupancy";
+import { addPerson } from "@/lib/commands/people";
 import { contentsOf } from "@/tests/support/postgres";
 import { checkWhole, roomNamed, workstationIn } from "@/tests/support/room-work";
 import type { SmallDepartment } from "@/tests/support/small-department";
@@ -92,6 +93,25 @@ describe("a request that is sent twice", () => {
     expect(outcomes.filter(({ replayed }) => !replayed).length).toBe(1);
     expect(new Set(outcomes.map(({ reply }) => reply.holdId)).size).toBe(1);
     expect((await holds()).length).toBe(before + 1);
+  });
+
+  it("four copies at once of what locks no room: the receipt itself makes them wait for each other", async () => {
+    const person = {
+      userId: "one.only",
+      name: "Ivo Reck",
+      roles: ["technician" as const],
+      password: "a first password",
+    };
+    const copies = Array.from({ length: 4 }, () =>
+      department.run(addPerson, person, department.admin, "key-of-four-copies"),
+    );
+    const outcomes = (await Promise.all(copies)).map((outcome) => (outcome.ok ? outcome.value : outcome));
+    expect(outcomes.map((outcome) => ("replayed" in outcome ? outcome.replayed : outcome.message)).sort()).toEqual([
+      false,
+      true,
+      true,
+      true,
+    ]);
   });
 
   it("without a key is two requests: the second meets what the first one did", async () => {

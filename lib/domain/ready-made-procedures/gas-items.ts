@@ -57,7 +57,7 @@ export const GAS_ITEMS: readonly ProcedureItem[] = [
     "low-pressure-leak",
     {
       title: "Suction bulb on the common gas outlet",
-      how: "Machine off, flows shut. Squeeze the bulb flat on the outlet and hold the screen until it fills or the time is over. Repeat with each vaporizer on.",
+      how: "Machine off, flows shut. Squeeze the bulb flat on the outlet, start the clock and watch until it fills or the time is over. Repeat with each vaporizer on.",
       ...leakWords,
     },
     { kind: "timed", seconds: 10, what: "the bulb stays flat" },

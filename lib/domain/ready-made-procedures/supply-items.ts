@@ -27,7 +27,7 @@ export const SUPPLY_ITEMS: readonly ProcedureItem[] = [
     "cylinder-gauge",
     {
       title: "Open, read, shut",
-      how: "Open the valve slowly, read the gauge, shut the valve again and tick both boxes.",
+      how: "Open the valve slowly, read the gauge, shut the valve again. Say both: whether it was open when read, and whether it is shut.",
       why: "It is what is left when the pipeline fails. Shut, the gauge shows trapped pressure, and an open cylinder drains unseen.",
       whenItFails: "Swap the cylinder: one washer, opened slowly, read, shut.",
     },
