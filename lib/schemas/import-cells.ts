@@ -37,7 +37,9 @@ const piecesOf = (text: string): string[] =>
 export const text = (most: number): Cell<string> =>
   cell((given) => {
     if (given.length > most) return new Wrong(`is longer than ${most} characters; shorten it.`);
-    if (!isStorable(given)) return new Wrong("holds half of a character; type it again.");
+    // What a file in another encoding leaves behind where it had an accent.
+    if (given.includes("\ufffd") || !isStorable(given))
+      return new Wrong("holds a character that could not be read; save the file as UTF-8 and choose it again.");
     return [...given].every((character) => character >= " ")
       ? given
       : new Wrong("holds a line break or control character; write it on one line.");

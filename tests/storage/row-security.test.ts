@@ -135,6 +135,7 @@ describe("row-level security, as the catalog has it", () => {
       "public.is_founded",
       "public.password_of",
       "public.people_to_try",
+      "public.refresh_statistics",
       "public.sign_in_lookup",
       "public.store_password",
       "public.user_id_taken",
