@@ -48,7 +48,7 @@ export function refusalResponse(outcome: {
 
 const KEY = /^[\x21-\x7e]{8,128}$/;
 /** After these, what is known of other sessions may be wrong. */
-const CHANGES_SESSIONS = new Set(["change-roles", "set-password"]);
+const CHANGES_SESSIONS = new Set(["change-roles", "set-password", "import-department"]);
 
 /** The one way in for every write: is it from here, who is it, is it well formed, then the command. */
 export async function serveCommand(request: NextRequest, name: string): Promise<Response> {

@@ -30,7 +30,12 @@ const HELLO_AGAIN_AFTER_MS = 1_000;
 /** A feed that is further behind than this gets no beats: its screens would call old rows live. */
 const BEHIND_AT_MOST_MS = 5_000;
 /** Commands after which somebody may no longer be who the cached session says. */
-const CHANGES_PEOPLE: ReadonlySet<string> = new Set<CommandName>(["change-roles", "set-password", "add-facility"]);
+const CHANGES_PEOPLE: ReadonlySet<string> = new Set<CommandName>([
+  "change-roles",
+  "set-password",
+  "add-facility",
+  "import-department",
+]);
 
 /** Notices in, events out: one of these per instance. */
 export class Hub {

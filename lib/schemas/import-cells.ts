@@ -2,7 +2,6 @@ import { z } from "zod";
 import { ITEM_IDS, type ItemId } from "@/lib/domain/items";
 import { nearest } from "@/lib/domain/nearest";
 import { GASES, type Gas } from "@/lib/domain/vocabulary";
-import { isStorable } from "@/lib/schemas/common";
 import { password, userId } from "@/lib/schemas/set-up";
 import { type LocalDate, type LocalTime, localDate, localTime } from "@/lib/units/time";
 
@@ -37,9 +36,6 @@ const piecesOf = (text: string): string[] =>
 export const text = (most: number): Cell<string> =>
   cell((given) => {
     if (given.length > most) return new Wrong(`is longer than ${most} characters; shorten it.`);
-    // What a file in another encoding leaves behind where it had an accent.
-    if (given.includes("\ufffd") || !isStorable(given))
-      return new Wrong("holds a character that could not be read; save the file as UTF-8 and choose it again.");
     return [...given].every((character) => character >= " ")
       ? given
       : new Wrong("holds a line break or control character; write it on one line.");

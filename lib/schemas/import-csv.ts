@@ -17,14 +17,14 @@ export type CsvReading =
 
 const unreadable = (line: number, message: string): CsvReading => ({ ok: false, line, message });
 
-/** Bytes that were no UTF-8 arrive as this character, whoever decoded them. */
-const REPLACEMENT = "�";
+/** Bytes that were no UTF-8 arrive as U+FFFD, whoever decoded them; half a character would become one. Neither is text, nor is code 0. */
+const SPOILT = /[\uFFFD\p{Cs}]/u;
 
 /** A file's text as rows of cells: UTF-8 with or without its mark, comma or semicolon, quoted cells, any line end. */
 export function readCsv(given: string): CsvReading {
   // csv-parse counts a carriage return and its line feed inside a quoted cell as two lines.
   const text = given.replace(/\r\n?/g, "\n");
-  const spoilt = [REPLACEMENT, "\0"].map((mark) => text.indexOf(mark)).find((at) => at >= 0);
+  const spoilt = [text.search(SPOILT), text.indexOf("\0")].find((at) => at >= 0);
   if (spoilt !== undefined) {
     return unreadable(lineAt(text, spoilt), "The file is not UTF-8 text. Save it as CSV UTF-8 and import it again.");
   }

@@ -17,7 +17,7 @@ export interface Scope {
 export interface Database {
   /** Runs `work` in one transaction that sees the scope's rows alone. */
   inScope<Value>(scope: Scope, work: (tx: Tx) => Promise<Value>): Promise<Value>;
-  /** Runs `work` in a transaction without a scope: only the listed functions of sign-in and jobs answer there. */
+  /** Runs `work` in a transaction without a scope: only the listed functions answer there, until begin_command sets one. */
   withoutScope<Value>(work: (tx: Tx) => Promise<Value>): Promise<Value>;
   close(): Promise<void>;
 }

@@ -147,6 +147,15 @@ describe("a session that is over", () => {
     await ended(who);
   });
 
+  it("by an import that gives other roles", async () => {
+    const ben = await served.person("ben.adair", ["technician"]);
+    expect((await ben.get("/api/v1/tasks")).status).toBe(200);
+    const people = "user id,name,roles,initial password\nben.adair,Ben Adair,provider,";
+    const imported = await admin.command("import-department", { files: { people } });
+    expect(`${imported.status} ${imported.body}`).toMatch(/^200 /);
+    await ended(ben);
+  });
+
   it("that never was: a made-up, a changed or an empty token", async () => {
     const cookie = await signInByHttp(served.server.url, "karl.brandt", PASSWORD);
     const forged = [

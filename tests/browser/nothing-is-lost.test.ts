@@ -106,7 +106,10 @@ describe("nothing that was typed is lost", () => {
     });
     expect(answer.status()).toBe(409);
     expect((await answer.json()).detail).toContain("Rosa Osei");
-    await mika.getByText(/Rosa Osei, since/).first().waitFor();
+    await mika
+      .getByText(/Rosa Osei, since/)
+      .first()
+      .waitFor();
     expect(name).toMatch(/^Claim/);
   });
 });

@@ -119,17 +119,17 @@ describe("whatever stands in a field", () => {
     },
   );
 
-  it("a file that was not UTF-8 is refused by the cell that shows it, and not kept as something else", async () => {
+  it("a file that was not UTF-8 or holds half a character is refused by its line, and not kept as something else", async () => {
     const latin = new TextDecoder().decode(
       Uint8Array.from([...Buffer.from("name\r\nR"), 0xe4, ...Buffer.from("ume\r\n")]),
     );
-    const outcome = await department.run(importDepartment, { files: { stores: latin } }, actor);
-    expect(outcome).toMatchObject({
-      refusal: "invalid",
-      message: expect.stringMatching(
-        /stores, line 2, name: "R\ufffdume" holds a character that could not be read; save the file as UTF-8/,
-      ),
-    });
+    for (const stores of [latin, "name\r\nhalf \ud83d\r\n"]) {
+      const outcome = await department.run(importDepartment, { files: { stores } }, actor);
+      expect(outcome).toMatchObject({
+        refusal: "invalid",
+        message: expect.stringMatching(/stores, line 2: The file is not UTF-8 text/),
+      });
+    }
   });
 
   it("save-draft keeps anything that a record can hold", async () => {
