@@ -139,13 +139,24 @@ function lateText(outlooks: readonly RoomOutlook[]): string {
   return outlooks.map(({ name, lateMinutes }) => `${name} will be ${numeral(lateMinutes)} min late`).join("; ");
 }
 
+/** Each room with its own time: a later decision must not press as the earliest does. */
 function decisionText(outlooks: readonly RoomOutlook[], now: Instant, timeZone: string): string {
-  const [first] = outlooks;
+  const byTime = new Map<string, RoomOutlook[]>();
+  const soonest = [...outlooks].sort((left, right) => (left.decideBy ?? 0) - (right.decideBy ?? 0));
+  for (const outlook of soonest) {
+    const when = whenText(outlook.decideBy, now, timeZone);
+    byTime.set(when, [...(byTime.get(when) ?? []), outlook]);
+  }
+  const [first, ...rest] = [...byTime];
   if (first === undefined) return "";
-  const times = outlooks.flatMap(({ decideBy }) => (decideBy === null ? [] : [decideBy]));
-  const earliest = times.length === 0 ? null : (Math.min(...times) as Instant);
-  const when = earliest === null ? "" : earliest <= now ? " now" : ` by ${timeIn(timeZone, earliest)}`;
-  return `${who(outlooks)} ${plural(outlooks.length, "needs", "need")} a decision${when}`;
+  const [when, rooms] = first;
+  const clause = `${who(rooms)} ${plural(rooms.length, "needs", "need")} a decision${when}`;
+  return [clause, ...rest.map(([later, others]) => `${who(others)}${later}`)].join(", ");
+}
+
+function whenText(decideBy: Instant | null, now: Instant, timeZone: string): string {
+  if (decideBy === null) return "";
+  return decideBy <= now ? " now" : ` by ${timeIn(timeZone, decideBy)}`;
 }
 
 function outText(outlooks: readonly RoomOutlook[]): string {

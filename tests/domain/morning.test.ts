@@ -158,10 +158,10 @@ describe("the answer as a sentence", () => {
     );
   });
 
-  it("says a decision is needed now when its time has come, and the earliest of several", () => {
+  it("says a decision is needed now when its time has come, and each of several with its own time", () => {
     expect(sentence(room("A1", { ...stopped, decideBy: moment("06:10") }))).toContain("A1 needs a decision now.");
     expect(sentence(room("A1", stopped), room("A2", { ...stopped, decideBy: moment("06:35") }))).toContain(
-      "A1 and A2 need a decision by 06:35.",
+      "A2 needs a decision by 06:35, A1 by 06:50.",
     );
     expect(sentence(room("A1", { ...stopped, decideBy: null, firstCase: null }))).toContain("A1 needs a decision.");
   });
