@@ -2,6 +2,7 @@ import { checkAtHand, placeName } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { shownText } from "@/lib/commands/sign-check";
 import { decideConfirm } from "@/lib/domain/check/decide";
+import { signedAs } from "@/lib/domain/check/model";
 import { checkDayAt } from "@/lib/domain/check-day";
 import { judge } from "@/lib/domain/judge";
 import { done, refused } from "@/lib/domain/outcome";
@@ -20,7 +21,9 @@ export const confirmCheck = command({
   load: checkAtHand,
   decide: ({ check, holder, who }, input, context) => {
     if (!check || !holder) return refused("not-found", "There is no such check in your facility.", "checkId");
-    const { validUntil } = checkDayAt(checkClock(context.begun), check.startedAt);
+    // Of the check day in which it was signed, as the judge counts it.
+    const performedAt = signedAs(check, "performed")?.at ?? check.startedAt;
+    const { validUntil } = checkDayAt(checkClock(context.begun), performedAt);
     const confirming = decideConfirm(check, judge(holder.evidence), input.seenVersion, validUntil, context.now, who);
     return confirming.ok ? done({ check, where: placeName(holder) }) : confirming;
   },

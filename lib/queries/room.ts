@@ -2,6 +2,7 @@ import type { Actor } from "@/lib/auth/actor";
 import { checkDayAt } from "@/lib/domain/check-day";
 import type { Check, Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
 import { judge } from "@/lib/domain/judge";
+import { isFullCheck } from "@/lib/domain/judge-signatures";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { rowsIn } from "@/lib/queries/board";
 import { roomHolder } from "@/lib/queries/evidence";
@@ -89,7 +90,7 @@ function checksOf(
   const today = checkDayAt(checkClock(evidence), now).from;
   const name = (id: string) => names.get(id) ?? "unknown";
   const full = evidence.checks
-    .filter(({ kind, startedAt }) => (kind === "daily" || kind === "first-user") && instantOf(startedAt) >= today)
+    .filter((check) => isFullCheck(check) && instantOf(performed(check)?.at ?? check.startedAt) >= today)
     .sort((left, right) => instantOf(right.startedAt) - instantOf(left.startedAt));
   const checks = full.map((check) => {
     const signature = performed(check);
