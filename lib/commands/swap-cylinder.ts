@@ -3,6 +3,7 @@ import { command } from "@/lib/commands/command";
 import { decideSwap } from "@/lib/domain/cylinder/decide";
 import { judge } from "@/lib/domain/judge";
 import { done, refused } from "@/lib/domain/outcome";
+import { owesWholeCheck } from "@/lib/domain/task/decide";
 import { swapCylinderReply, swapCylinderRequest } from "@/lib/schemas/task";
 import {
   anyStore,
@@ -56,7 +57,7 @@ export const swapCylinder = command({
           roomId: holder.evidence.room?.id ?? null,
           where: placeName(holder),
           // Where the whole check is owed anyway, the swap's own items are part of it and no task of their own.
-          wholeCheckOwed: judge(holder.evidence).reasons.some(({ rule }) => rule === "not-checked"),
+          wholeCheckOwed: owesWholeCheck(judge(holder.evidence)),
         })
       : swap;
   },

@@ -48,10 +48,16 @@ describe("the work that follows from a judgement", () => {
     expect(task?.items).toHaveLength(ready.procedure?.owes.length ?? 0);
   });
 
-  it("is a shorter one for a check with two items left open", () => {
+  it("is those two items alone for a signed check that left two open", () => {
     const open = unanswered(unanswered(ready, "apl"), "valves");
     expect(tasksOf(open)).toMatchObject([
-      { key: "check:workstation-1", minutes: 4, why: "Check incomplete: APL valve and unidirectional valves" },
+      {
+        key: "recheck:workstation-1",
+        kind: "recheck",
+        minutes: 4,
+        why: "Check incomplete: APL valve and unidirectional valves",
+        items: [{ item: "apl" }, { item: "valves" }],
+      },
     ]);
   });
 

@@ -1,6 +1,6 @@
 import type { Evidence } from "@/lib/domain/evidence";
 import { ITEMS } from "@/lib/domain/items";
-import type { Finding, Judgement, Owed } from "@/lib/domain/judgement";
+import type { Finding, Judgement } from "@/lib/domain/judgement";
 import { PERMISSIONS } from "@/lib/domain/permission";
 import { RULES } from "@/lib/domain/rules/all";
 import { morning } from "@/lib/domain/rules/policy/morning";
@@ -39,11 +39,15 @@ export function tasksFor(judgement: Judgement, evidence: Evidence): TaskDraft[] 
 function owedTasks(judgement: Judgement, evidence: Evidence): TaskDraft[] {
   const { workstation } = evidence;
   if (workstation === null || judgement.state === "out-of-service") return [];
-  const again = judgement.owed.filter(({ because }) => because === "recheck" || because === "read-shut");
   const first = judgement.reasons.some(({ rule }) => rule === "first-user-check");
-  const whole = first || judgement.reasons.some(({ rule }) => rule === "not-checked");
-  if (whole) return [checkTask(judgement, evidence, workstation.id, first)];
-  return again.length === 0 ? [] : [recheckTask(again, judgement, evidence, workstation.id)];
+  if (first || owesWholeCheck(judgement)) return [checkTask(judgement, evidence, workstation.id, first)];
+  return judgement.owed.length === 0 ? [] : [recheckTask(judgement, evidence, workstation.id)];
+}
+
+/** Is a whole check owed? What a signed check left open, and what an event made due again, is asked for by itself. */
+export function owesWholeCheck({ reasons, owed }: Judgement): boolean {
+  if (!reasons.some(({ rule }) => rule === "not-checked")) return false;
+  return owed.length === 0 || owed.some(({ because }) => because === "not-checked" || because === "expired");
 }
 
 function checkTask(judgement: Judgement, evidence: Evidence, workstationId: string, first: boolean): TaskDraft {
@@ -65,13 +69,11 @@ function checkTask(judgement: Judgement, evidence: Evidence, workstationId: stri
   };
 }
 
-function recheckTask(
-  owed: readonly Owed[],
-  judgement: Judgement,
-  evidence: Evidence,
-  workstationId: string,
-): TaskDraft {
-  const why = whyOf(judgement, "recheck-owed");
+function recheckTask(judgement: Judgement, evidence: Evidence, workstationId: string): TaskDraft {
+  const { owed } = judgement;
+  const why = [whyOf(judgement, "not-checked"), whyOf(judgement, "recheck-owed")]
+    .filter((text) => text !== "")
+    .join("; ");
   return {
     key: `recheck:${workstationId}`,
     kind: "recheck",
