@@ -42,7 +42,7 @@ export function decideAllow(
   const rule = RULES.find(({ id }) => id === ruleId);
   if (!finding || !rule)
     return refused("not-found", "This limit is not in force here: it may have been cleared.", "rule");
-  if (rule.allowedBy.length === 0 || (finding.severity !== "limits" && finding.severity !== "stops"))
+  if (rule.allowedBy.length === 0 || finding.severity !== "limits")
     return refused("not-allowed", "This is not a limit that can be allowed; it must be cleared.", "rule");
   const role = rule.allowedBy.find((one) => roles.includes(one));
   if (!role)
