@@ -12,6 +12,9 @@ export interface Asking {
   readonly body?: string | Buffer;
 }
 
+/** Longer than any answer takes on a busy machine. */
+const NO_LONGER_THAN_MS = 30_000;
+
 /** A request with exactly these headers: `fetch` would set some, Host among them, by itself. */
 export function ask(url: string, { method = "GET", headers = {}, body }: Asking = {}): Promise<Answer> {
   return new Promise((resolve, reject) => {
@@ -21,9 +24,13 @@ export function ask(url: string, { method = "GET", headers = {}, body }: Asking 
       response.on("data", (chunk: string) => {
         text += chunk;
       });
+      // A server that is killed in the middle of its answer ends nothing: without these two the answer would be waited for for ever.
+      response.on("error", reject);
+      response.on("close", () => reject(new Error("the connection was lost in the middle of the answer")));
       response.on("end", () => resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }));
     });
     request.on("error", reject);
+    request.setTimeout(NO_LONGER_THAN_MS, () => request.destroy(new Error("no answer came in time")));
     request.end(body);
   });
 }

@@ -1,6 +1,7 @@
 import { contentsText } from "@/lib/domain/contents";
 import type { FittedCylinder, WorkstationEvidence } from "@/lib/domain/evidence";
 import { type Subject, sameSubject } from "@/lib/domain/items";
+import { naturalOrder } from "@/lib/domain/natural-order";
 import type { About, FindingDraft, Place, Rule, RuleContext } from "@/lib/domain/rule";
 import { answered, cylinderOf, gauge, unanswered, withValues, withWorkstation } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
@@ -139,7 +140,8 @@ function judgeSet(context: RuleContext, cylinders: readonly FittedCylinder[], at
       low.push({ cylinder, subject, reading: answer.reading, but });
   }
   const best = low.sort(
-    (left, right) => inPsi(right.reading) - inPsi(left.reading) || (left.cylinder.id < right.cylinder.id ? -1 : 1),
+    (left, right) =>
+      inPsi(right.reading) - inPsi(left.reading) || naturalOrder(left.cylinder.position, right.cylinder.position),
   )[0];
   return best === undefined ? [] : [finding(context, best, cylinders.length, atLeast)];
 }
