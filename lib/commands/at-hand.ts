@@ -1,8 +1,11 @@
 import type { Context } from "@/lib/commands/command";
+import { refused } from "@/lib/domain/outcome";
+import type { Role } from "@/lib/domain/vocabulary";
 import { type CheckRecord, findCheck } from "@/lib/storage/checks";
 import type { Tx } from "@/lib/storage/client";
 import type { Holder } from "@/lib/storage/evidence";
 import { asWho, namesOf } from "@/lib/storage/names";
+import type { OpenTask } from "@/lib/storage/tasks";
 
 /** What a command about a check has at hand: the check, where it is now, and who signed it. */
 export interface CheckAtHand {
@@ -31,3 +34,13 @@ export const workstationAtHand = async (
 
 /** How a person calls the place: the room, or a spare's own tag. */
 export const placeName = ({ evidence }: Holder): string => evidence.room?.name ?? evidence.workstation?.tag ?? "";
+
+/** The refusal of a task that is not open any more: by then somebody has cleared what it was about. */
+export const taskIsGone = () =>
+  refused("not-found", "This task is no longer open: what it was about has been cleared.", "key");
+
+/** The refusal for somebody whose roles do not include the task's; null for who may do it. */
+export function taskIsForOthers({ draft }: OpenTask, roles: readonly Role[]) {
+  if (draft.mayDo.some((role) => roles.includes(role))) return null;
+  return refused("not-allowed", `This task is for: ${draft.mayDo.join(", ").replaceAll("-", " ")}.`);
+}

@@ -1,10 +1,9 @@
+import { taskIsForOthers, taskIsGone } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { done, refused } from "@/lib/domain/outcome";
 import { claimTaskReply, claimTaskRequest, giveBackTaskReply, giveBackTaskRequest } from "@/lib/schemas/task";
 import { endClaim, insertClaim, openTask } from "@/lib/storage/tasks";
 import { timestampOf } from "@/lib/units/time";
-
-const GONE = "This task is no longer open: what it was about has been cleared.";
 
 /** Takes a task. Two people at once: one gets it, the other is told who has it. */
 export const claimTask = command({
@@ -15,13 +14,11 @@ export const claimTask = command({
   locks: ({ key }) => ({ tasks: [key] }),
   load: (tx, input, context) => openTask(tx, context.begun.scope.facilityId, input.key),
   decide: (task, _input, { actor, begun }) => {
-    if (!task) return refused("not-found", GONE, "key");
+    if (!task) return taskIsGone();
     if (task.claim && task.claim.personId !== actor.personId)
       return refused("taken", `${task.claim.name} has this task already. Nothing was changed.`);
     if (task.claim) return refused("already-done", "You have this task already.");
-    if (!task.draft.mayDo.some((role) => begun.roles.includes(role)))
-      return refused("not-allowed", `This task is for: ${task.draft.mayDo.join(", ").replaceAll("-", " ")}.`);
-    return done(task);
+    return taskIsForOthers(task, begun.roles) ?? done(task);
   },
   apply: async (tx, task, _input, context) => {
     const taken = await insertClaim(tx, context.begun.scope.facilityId, {
@@ -46,7 +43,7 @@ export const giveBackTask = command({
   locks: ({ key }) => ({ tasks: [key] }),
   load: (tx, input, context) => openTask(tx, context.begun.scope.facilityId, input.key),
   decide: (task, _input, { actor }) => {
-    if (!task) return refused("not-found", GONE, "key");
+    if (!task) return taskIsGone();
     if (!task.claim) return refused("already-done", "Nobody has this task.");
     if (task.claim.personId !== actor.personId)
       return refused("not-yours", `${task.claim.name} has this task; only they can give it back.`);

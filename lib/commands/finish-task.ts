@@ -1,4 +1,5 @@
 import { answerLines, judgeAnswers, observationsOf } from "@/lib/commands/answers";
+import { taskIsForOthers, taskIsGone } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { done, refused } from "@/lib/domain/outcome";
 import { taskItems } from "@/lib/domain/procedure/decide";
@@ -21,14 +22,13 @@ export const finishTask = command({
     return { task, holder };
   },
   decide: ({ task, holder }, input, { actor, begun }) => {
-    if (!task || !holder)
-      return refused("not-found", "This task is no longer open: what it was about has been cleared.", "key");
+    if (!task || !holder) return taskIsGone();
     if (task.draft.kind === "check" || task.draft.kind === "confirm" || task.draft.kind === "allow")
       return refused("invalid", "This task is finished by signing a check, not by single answers.");
     if (task.claim && task.claim.personId !== actor.personId)
       return refused("taken", `${task.claim.name} has this task. Nothing was changed.`);
-    if (!task.draft.mayDo.some((role) => begun.roles.includes(role)))
-      return refused("not-allowed", `This task is for: ${task.draft.mayDo.join(", ").replaceAll("-", " ")}.`);
+    const others = taskIsForOthers(task, begun.roles);
+    if (others) return others;
     if (!task.workstationId || !holder.procedure)
       return refused("not-found", "There is no workstation behind this task any more.");
     const asked = taskItems(task.draft, holder.procedure, holder.evidence);

@@ -70,9 +70,14 @@ function occupancyOf({ occupancy }: RoomRow, today: Instant): Occupancy {
     : { state: "in-use", since, confirmed: occupancy.confirmed };
 }
 
+/** Takes one workstation's rows out of those of several. */
+const ofWorkstation =
+  (id: string) =>
+  <Row extends { workstation_id: string }>(list: readonly Row[]): Row[] =>
+    list.filter((item) => item.workstation_id === id);
+
 export function workstationOf(row: WorkstationRow, rows: EvidenceRows): WorkstationEvidence {
-  const here = <Row extends { workstation_id: string }>(list: readonly Row[]) =>
-    list.filter((item) => item.workstation_id === row.id);
+  const here = ofWorkstation(row.id);
   return {
     id: row.id,
     tag: row.tag,
@@ -101,8 +106,7 @@ export function workstationOf(row: WorkstationRow, rows: EvidenceRows): Workstat
 
 /** The parts of one workstation, out of the rows of several. */
 export function fittedOf(workstationId: string, rows: FittedRows): WorkstationEvidence["fitted"] {
-  const here = <Row extends { workstation_id: string }>(list: readonly Row[]) =>
-    list.filter((item) => item.workstation_id === workstationId);
+  const here = ofWorkstation(workstationId);
   const sensor = here(rows.sensors)[0];
   return {
     cylinders: here(rows.cylinders).map(cylinderOf),
