@@ -3,6 +3,7 @@ import "./tokens.css";
 import "./globals.css";
 
 import type { Metadata, Viewport } from "next";
+import { headers } from "next/headers";
 import type { ReactNode } from "react";
 import { currentPerson } from "@/app/_edge/page-actor";
 import { Shell } from "@/app/_shell/shell";
@@ -28,7 +29,16 @@ export const viewport: Viewport = {
   ],
 };
 
+/** A wall stands alone: no places, and nothing of the person whose session opened it. */
+const standsAlone = async (): Promise<boolean> => (await headers()).get("x-yokeboard-path") === "/wall";
+
 export default async function RootLayout({ children }: { children: ReactNode }) {
+  if (await standsAlone())
+    return (
+      <html lang="en">
+        <body>{children}</body>
+      </html>
+    );
   const actor = await currentPerson();
   const session = actor ? await readSession(actor) : null;
   return (

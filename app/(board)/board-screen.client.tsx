@@ -1,15 +1,20 @@
 "use client";
 
+import { useSearchParams } from "next/navigation";
 import { useMemo } from "react";
 import { useBoard } from "@/app/_live/use-board.client";
 import { longDayText } from "@/app/_parts/format";
 import { NotLive } from "@/app/_parts/not-live";
+import { useSession } from "@/app/_parts/session.client";
 import { LinkButton } from "@/app/_ui/link-button";
 import { Page } from "@/app/_ui/page";
 import type { Board } from "@/lib/schemas/board";
 import { dateIn, instant } from "@/lib/units/time";
 import { Answer } from "./answer";
 import styles from "./board.module.css";
+import { rowsSayTemplate, templateText } from "./by-template";
+import { filterOf, shownRooms } from "./filter";
+import { FilterBar, FilterLine, OtherWays } from "./filter-bar.client";
 import { LiveLine } from "./live-line";
 import { RoomSection } from "./room-section";
 import { boardSections } from "./sections";
@@ -26,7 +31,12 @@ export function BoardScreen({ initial }: { initial: Board }) {
     [minute, zone, board.rooms],
   );
   const known = live.state === "live";
-  const sections = useMemo(() => boardSections(board.rooms, known), [board.rooms, known]);
+  const me = useSession()?.person.name ?? "";
+  const params = useSearchParams();
+  const filter = useMemo(() => filterOf(params), [params]);
+  const rooms = useMemo(() => shownRooms(board.rooms, filter, me, known), [board.rooms, filter, me, known]);
+  const byTemplate = templateText(board.rooms);
+  const sections = useMemo(() => boardSections(rooms, known), [rooms, known]);
   return (
     <Page>
       <div className={styles.top}>
@@ -34,6 +44,7 @@ export function BoardScreen({ initial }: { initial: Board }) {
           Rooms <span>{board.facility.name}</span>
         </h1>
         <p className={styles.when}>
+          <OtherWays />
           {longDayText(dateIn(zone, now))} · <LiveLine live={known} now={now} zone={zone} />
         </p>
       </div>
@@ -42,7 +53,15 @@ export function BoardScreen({ initial }: { initial: Board }) {
       ) : (
         <NotLive since={instant(live.since)} readAt={board.at} zone={zone} />
       )}
-      {board.rooms.length === 0 ? <NoRooms /> : null}
+      {board.rooms.length === 0 ? (
+        <NoRooms />
+      ) : (
+        <>
+          {byTemplate ? <p className={styles.template}>{byTemplate}</p> : null}
+          <FilterBar rooms={board.rooms} filter={filter} me={me} known={known} />
+          <FilterLine filter={filter} shown={rooms.length} of={board.rooms.length} />
+        </>
+      )}
       {sections.map((section) => (
         <RoomSection
           key={section.id}
@@ -51,6 +70,7 @@ export function BoardScreen({ initial }: { initial: Board }) {
           zone={zone}
           lastKnown={known ? null : board.at}
           unjudged={unjudged}
+          tellTemplate={rowsSayTemplate(board.rooms)}
         />
       ))}
     </Page>

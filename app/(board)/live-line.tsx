@@ -11,7 +11,7 @@ export function LiveLine({ live, now, zone }: { live: boolean; now: Instant; zon
           <path d="M1 1l8 8M9 1L1 9" stroke="currentColor" strokeWidth="2" />
         )}
       </svg>
-      {live ? "live" : "not live"} {timeIn(zone, now)}
+      <span className={styles.liveWord}>{live ? "live" : "not live"}</span> {timeIn(zone, now)}
     </span>
   );
 }

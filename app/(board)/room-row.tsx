@@ -10,6 +10,7 @@ import { needsAttention } from "@/lib/domain/morning";
 import type { BoardRow } from "@/lib/schemas/board";
 import { type Instant, type Timestamp, timestampOf } from "@/lib/units/time";
 import styles from "./board.module.css";
+import { isByTemplate } from "./by-template";
 import { MorningStrip } from "./morning-strip";
 import { changesByClock, workTitle } from "./row-facts";
 import type { StripScale } from "./strip-scale";
@@ -20,9 +21,10 @@ interface RoomRowProps {
   zone: string;
   /** Until when the row could be vouched for; null while it can. */
   lastKnown: Timestamp | null;
+  tellTemplate: boolean;
 }
 
-export function RoomRow({ row, scale, zone, lastKnown }: RoomRowProps) {
+export function RoomRow({ row, scale, zone, lastKnown, tellTemplate }: RoomRowProps) {
   return (
     <li className={classNames(styles.row, lastKnown && styles.withdrawn, !needsAttention(row) && styles.calm)}>
       <h3 className={styles.room}>
@@ -31,7 +33,7 @@ export function RoomRow({ row, scale, zone, lastKnown }: RoomRowProps) {
         </Link>
       </h3>
       <State row={row} zone={zone} withdrawnAt={lastKnown} />
-      <Why row={row} zone={zone} now={scale.now} />
+      <Why row={row} zone={zone} now={scale.now} template={tellTemplate && isByTemplate(row)} />
       <div className={styles.strip}>
         <MorningStrip row={row} scale={scale} zone={zone} />
       </div>
@@ -77,9 +79,11 @@ interface WhyProps {
   row: BoardRow;
   zone: string;
   now: Instant;
+  /** Say that the room runs by the weekly template. */
+  template: boolean;
 }
 
-function Why({ row, zone, now }: WhyProps) {
+function Why({ row, zone, now, template }: WhyProps) {
   const marked = row.state !== "do-not-use" && (row.marks.equipment || row.marks.provider);
   return (
     <div className={styles.why}>
@@ -89,24 +93,25 @@ function Why({ row, zone, now }: WhyProps) {
           {row.moreReasons > 0 ? <span className={styles.more}> and {row.moreReasons} more</span> : null}
         </p>
       ) : null}
-      {row.work.length > 0 ? <Who row={row} zone={zone} /> : null}
+      <Under row={row} zone={zone} now={now} template={template} />
       {marked ? (
         <p className={styles.soft}>
           <MarksLine marks={row.marks} zone={zone} now={timestampOf(now)} />
         </p>
       ) : null}
-      <Times row={row} zone={zone} now={now} />
     </div>
   );
 }
 
-function Times({ row, zone, now }: WhyProps) {
+/** Who is on it, and until when that can wait. */
+function Under({ row, zone, now, template }: WhyProps) {
   const firstCase = row.occupancy.state === "idle" ? row.firstCase : null;
-  if (!firstCase && !row.decideBy) return null;
+  if (row.work.length === 0 && !firstCase && !row.decideBy) return null;
   return (
-    <p className={styles.times}>
+    <p className={styles.under}>
+      {row.work.length > 0 ? <Who row={row} zone={zone} /> : null}
       {row.decideBy ? (
-        <span className={classNames(isPressing(row, now) && styles.pressing)}>
+        <span className={classNames(styles.decide, isPressing(row, now) && styles.pressing)}>
           Decide by <LocalTime at={row.decideBy} zone={zone} />
         </span>
       ) : null}
@@ -115,6 +120,7 @@ function Times({ row, zone, now }: WhyProps) {
           First case <LocalTime at={firstCase} zone={zone} />
         </span>
       ) : null}
+      {template ? <span>weekly template</span> : null}
     </p>
   );
 }
@@ -124,7 +130,7 @@ function Who({ row, zone }: { row: BoardRow; zone: string }) {
   if (!first) return null;
   const title = workTitle(row);
   return (
-    <p className={styles.soft}>
+    <span>
       {title ? `${title}: ` : null}
       {first.person && first.claimedAt ? (
         <>
@@ -135,7 +141,7 @@ function Who({ row, zone }: { row: BoardRow; zone: string }) {
       )}
       {` · ${minutesText(first.minutes)}`}
       {others.length > 0 ? ` · ${others.length} more to do` : null}
-    </p>
+    </span>
   );
 }
 

@@ -15,9 +15,11 @@ export interface RoomSectionProps {
   lastKnown: Timestamp | null;
   /** Rooms that the clock has overtaken and that are being judged again. */
   unjudged: ReadonlySet<string>;
+  /** Whether a row says for itself that it runs by the weekly template. */
+  tellTemplate: boolean;
 }
 
-export function RoomSection({ section, scale, zone, lastKnown, unjudged }: RoomSectionProps) {
+export function RoomSection({ section, scale, zone, lastKnown, unjudged, tellTemplate }: RoomSectionProps) {
   const id = useId();
   return (
     <section aria-labelledby={id} className={styles.section}>
@@ -45,6 +47,7 @@ export function RoomSection({ section, scale, zone, lastKnown, unjudged }: RoomS
               row={row}
               scale={scale}
               zone={zone}
+              tellTemplate={tellTemplate}
               lastKnown={lastKnown ?? (unjudged.has(row.roomId) ? row.goodUntil : null)}
             />
           ))}

@@ -2,6 +2,7 @@ import type { Readiness } from "@/lib/domain/judgement";
 import { needsAttention } from "@/lib/domain/morning";
 import { naturalOrder } from "@/lib/domain/natural-order";
 import type { BoardRow } from "@/lib/schemas/board";
+import { isProblem, isToCheck } from "./filter";
 
 export interface BoardSection {
   readonly id: "attention" | "to-check" | "ready" | "closed" | "last-known";
@@ -13,18 +14,14 @@ export interface BoardSection {
 export function boardSections(rooms: readonly BoardRow[], live: boolean): BoardSection[] {
   if (!live) return [{ id: "last-known", title: "Last known", rooms: byName(rooms) }];
   const open = rooms.filter((row) => row.occupancy.state !== "closed");
-  const waiting = open.filter(needsAttention);
   const sections: BoardSection[] = [
-    { id: "attention", title: "Cannot start", rooms: byConsequence(waiting.filter((row) => !isToCheck(row))) },
-    { id: "to-check", title: "To check", rooms: byName(waiting.filter(isToCheck)) },
+    { id: "attention", title: "Cannot start", rooms: byConsequence(open.filter(isProblem)) },
+    { id: "to-check", title: "To check", rooms: byName(open.filter(isToCheck)) },
     { id: "ready", title: "Ready or in use", rooms: byName(open.filter((row) => !needsAttention(row))) },
     { id: "closed", title: "Closed today", rooms: byName(rooms.filter((row) => row.occupancy.state === "closed")) },
   ];
   return sections.filter((section) => section.rooms.length > 0);
 }
-
-/** Nobody has looked yet, which early in the morning is as it should be. */
-const isToCheck = (row: BoardRow): boolean => row.state === "to-check" && row.whenInUse !== "act-now";
 
 const byName = (rooms: readonly BoardRow[]) => [...rooms].sort((left, right) => naturalOrder(left.name, right.name));
 

@@ -2,6 +2,7 @@ import type { NextRequest } from "next/server";
 import { invalid, notFound, problem, signInRequired } from "@/app/_edge/problem";
 import { actorOf } from "@/app/_edge/request-actor";
 import { jsonBody, refuseForeign } from "@/app/_edge/same-site";
+import { forgetDevice } from "@/lib/auth/device";
 import { forgetSession } from "@/lib/auth/session";
 import { commandNamed } from "@/lib/commands/all";
 import type { Command, Refusal } from "@/lib/commands/command";
@@ -48,7 +49,7 @@ export function refusalResponse(outcome: {
 
 const KEY = /^[\x21-\x7e]{8,128}$/;
 /** After these, what is known of other sessions may be wrong. */
-const CHANGES_SESSIONS = new Set(["change-roles", "set-password", "import-department"]);
+const CHANGES_SESSIONS = new Set(["change-roles", "set-password", "import-department", "set-site"]);
 
 /** The one way in for every write: is it from here, who is it, is it well formed, then the command. */
 export async function serveCommand(request: NextRequest, name: string): Promise<Response> {
@@ -74,6 +75,7 @@ export async function serveCommand(request: NextRequest, name: string): Promise<
   const outcome = await execute(appSurroundings(systemClock()), command as Command<unknown>, parsed.data, actor, key);
   if (!outcome.ok) return refusalResponse(outcome);
   if (CHANGES_SESSIONS.has(name)) forgetSession(null);
+  if (name === "revoke-device") forgetDevice(null);
   const headers = {
     "cache-control": "no-store",
     ...(outcome.value.replayed ? { "idempotency-replayed": "true" } : {}),

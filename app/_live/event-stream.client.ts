@@ -1,14 +1,14 @@
 import type { LiveEvents } from "@/lib/schemas/live";
 import { type Connection, EVENT_NAMES, type LiveMessage, type OnMessage } from "./messages";
 
-const ADDRESS = "/api/v1/events";
+export const STAFF_EVENTS = "/api/v1/events";
 /** Beats come every ten seconds. A stream silent for longer than this is opened again: a phone that changed networks hears no error. */
 const SILENT_AT_MOST_MS = 22_000;
 const FIRST_WAIT_MS = 1_000;
 const LONGEST_WAIT_MS = 15_000;
 
 /** The browser's event stream, opened again whenever it ends or falls silent. Runs in a page and in a worker alike. */
-export function openEventStream(onMessage: OnMessage): Connection {
+export function openEventStream(onMessage: OnMessage, address = STAFF_EVENTS): Connection {
   let source: EventSource | null = null;
   let closed = false;
   let attempts = 0;
@@ -35,7 +35,7 @@ export function openEventStream(onMessage: OnMessage): Connection {
 
   function open(): void {
     source?.close();
-    const opened = new EventSource(ADDRESS);
+    const opened = new EventSource(address);
     source = opened;
     for (const name of EVENT_NAMES) {
       opened.addEventListener(name, (event: MessageEvent<string>) => {

@@ -1,13 +1,14 @@
 import { sessionHasEnded } from "@/app/_parts/sign-in-again.client";
 import type { LiveEvents } from "@/lib/schemas/live";
 import { connect } from "./connect.client";
-import type { Connection, LiveMessage } from "./messages";
+import type { Connection, LiveMessage, OnMessage } from "./messages";
 import { ServerClock } from "./server-clock";
 
 export type LiveStatus = { readonly state: "live" } | { readonly state: "not-live"; readonly since: number };
 export type ChangeEvent =
   | { readonly name: "hello"; readonly data: LiveEvents["hello"] }
-  | { readonly name: "rows"; readonly data: LiveEvents["rows"] };
+  | { readonly name: "rows"; readonly data: LiveEvents["rows"] }
+  | { readonly name: "wall"; readonly data: LiveEvents["wall"] };
 
 export const LIVE: LiveStatus = { state: "live" };
 
@@ -21,10 +22,17 @@ const BREAK_MS = 12_000;
 /** Changes that arrived while a page was on its way to the screen. */
 const KEEP_MS = 5_000;
 
+/** How a tab is connected, and what it does when the server ends its stream because nobody is signed in any more. */
+export interface LiveMeans {
+  readonly connect: (facilityId: string, onMessage: OnMessage) => Connection;
+  readonly sessionHasEnded: () => void;
+}
+
 /** What this tab knows of the live connection. One for each tab, kept by the provider. */
 export class LiveStore {
   readonly clock = new ServerClock();
   readonly #facilityId: string;
+  readonly #means: LiveMeans;
   readonly #watchers = new Set<() => void>();
   readonly #hearers = new Set<(event: ChangeEvent) => void>();
   #connection: Connection | null = null;
@@ -37,8 +45,9 @@ export class LiveStore {
   #drift = 0;
   #sequence = -1;
 
-  constructor(facilityId: string) {
+  constructor(facilityId: string, means: LiveMeans = { connect, sessionHasEnded }) {
     this.#facilityId = facilityId;
+    this.#means = means;
   }
 
   get status(): LiveStatus {
@@ -94,7 +103,7 @@ export class LiveStore {
   }
 
   #connect(): void {
-    this.#connection ??= connect(this.#facilityId, (message) => this.#receive(message));
+    this.#connection ??= this.#means.connect(this.#facilityId, (message) => this.#receive(message));
   }
 
   #disconnect = (): void => {
@@ -112,7 +121,7 @@ export class LiveStore {
 
   #receive(message: LiveMessage): void {
     if (message.name === "ended") {
-      if (message.data.reason === "session-ended") sessionHasEnded();
+      if (message.data.reason === "session-ended") this.#means.sessionHasEnded();
       this.#giveUp();
       return;
     }
@@ -124,6 +133,7 @@ export class LiveStore {
     this.#lastKnown = at;
     if (
       message.name === "rows" ||
+      message.name === "wall" ||
       (message.name === "hello" && (silentFor > BREAK_MS || message.data.sequence > this.#sequence))
     )
       this.#pass(message);

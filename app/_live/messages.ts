@@ -1,6 +1,6 @@
 import type { LiveEvents } from "@/lib/schemas/live";
 
-export const EVENT_NAMES = ["hello", "rows", "beat", "ended"] as const satisfies readonly (keyof LiveEvents)[];
+export const EVENT_NAMES = ["hello", "rows", "wall", "beat", "ended"] as const satisfies readonly (keyof LiveEvents)[];
 
 /** One event of the stream on its way to the tabs of this browser. */
 export type LiveMessage = {

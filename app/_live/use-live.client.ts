@@ -40,7 +40,7 @@ export function useOnChange(ids: readonly string[] | "all", callback: () => void
 /** A hello follows a break, in which anything may have happened. */
 function concerns(ids: ReadonlySet<string> | "all") {
   return (event: ChangeEvent): boolean => {
-    if (event.name === "hello" || ids === "all" || event.data.complete) return true;
+    if (event.name !== "rows" || ids === "all" || event.data.complete) return true;
     return event.data.holders.some((id) => ids.has(id)) || event.data.rooms.some(({ roomId }) => ids.has(roomId));
   };
 }

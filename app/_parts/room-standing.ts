@@ -13,9 +13,15 @@ export interface RoomStanding {
   notes: readonly { text: string; tone: Tone }[];
 }
 
+/** What of a room says how it stands; a wall knows no more. */
+export type Standing = Pick<
+  BoardRow,
+  "state" | "occupancy" | "limits" | "limitsAllowed" | "readyForList" | "whenInUse"
+>;
+
 type Note = RoomStanding["notes"][number];
 
-export function roomStanding(row: BoardRow, zone: string): RoomStanding {
+export function roomStanding(row: Standing, zone: string): RoomStanding {
   const { occupancy } = row;
   if (occupancy.state === "closed") return { shape: "closed", tone: "soft", word: "Closed today", notes: [] };
   if (occupancy.state === "in-use") {
@@ -30,7 +36,7 @@ export function roomStanding(row: BoardRow, zone: string): RoomStanding {
 }
 
 /** Nothing flips a room with a case in it; what is wrong there says when it asks for hands. */
-function inUseNotes(row: BoardRow): Note[] {
+function inUseNotes(row: Standing): Note[] {
   if (row.whenInUse === "act-now") return [{ text: "act now", tone: "stop" }];
   if (row.whenInUse === "after-this-case") {
     return [
@@ -40,7 +46,7 @@ function inUseNotes(row: BoardRow): Note[] {
   return [];
 }
 
-function idleNotes(row: BoardRow): Note[] {
+function idleNotes(row: Standing): Note[] {
   const notes: Note[] = [];
   if (row.state === "ready-limited") {
     const limits = row.limits.map((limit) => LIMIT_WORDS[limit]).join(", ");
@@ -55,7 +61,7 @@ function idleNotes(row: BoardRow): Note[] {
 const SOON = 30 * MINUTE;
 
 /** A decision presses where something stops the room, and everywhere when its time is near. */
-export function isPressing(row: BoardRow, now: Instant): boolean {
+export function isPressing(row: Pick<BoardRow, "state" | "decideBy">, now: Instant): boolean {
   if (row.decideBy === null) return false;
   return row.state === "do-not-use" || instantOf(row.decideBy) - now < SOON;
 }

@@ -29,9 +29,16 @@ export const LIMIT_WORDS: Record<Limit, string> = {
   "no-volatile": "no volatile agent",
   "no-low-flow": "no low flow",
   "no-sedation": "no sedation cases",
+  "no-mechanical-ventilation": "no mechanical ventilation",
   "intravenous-only": "intravenous only",
+  "not-vapor-free": "not vapor-free",
   "stay-on-mains": "stay on mains",
   "service-late": "service late",
+  "no-sevoflurane": "no sevoflurane",
+  "no-desflurane": "no desflurane",
+  "no-isoflurane": "no isoflurane",
+  "no-halothane": "no halothane",
+  "no-enflurane": "no enflurane",
 };
 
 export const NEED_WORDS: Record<Need, string> = {

@@ -10,7 +10,12 @@ export const PLACES: readonly Place[] = [
   { href: "/tasks", label: "To do", needs: [] },
   { href: "/history", label: "History", needs: [] },
   { href: "/reports", label: "Reports", needs: [] },
-  { href: "/set-up", label: "Set-up", needs: ["import-department", "add-person", "add-facility"] },
+  { href: "/calculator", label: "Calculator", needs: [] },
+  {
+    href: "/set-up",
+    label: "Set-up",
+    needs: ["import-department", "add-person", "add-facility", "set-weekly-template", "propose-rules"],
+  },
 ];
 
 export function placesFor(mayDo: readonly string[]): readonly Place[] {

@@ -24,6 +24,11 @@ export function Shell({ session, children }: { session: SessionView | null; chil
           A record and planning aid, not a medical device. It defers to qualified people, the maker’s instructions and
           local codes.
         </p>
+        <p>
+          <Link href="/calculator" prefetch={false}>
+            Calculator
+          </Link>
+        </p>
       </footer>
     </Frame>
   );

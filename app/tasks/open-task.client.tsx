@@ -18,9 +18,23 @@ const WORDS: Record<TaskView["kind"], string> = {
   allow: "Open",
 };
 
+interface OpenTaskProps {
+  readonly task: TaskView;
+  readonly look: "primary" | "plain";
+  /** A check that somebody else has open there. */
+  readonly othersCheckId?: string | null;
+}
+
 /** The way into a task. A check is opened at once; everything else has its own page. */
-export function OpenTask({ task, look }: { task: TaskView; look: "primary" | "plain" }) {
+export function OpenTask({ task, look, othersCheckId = null }: OpenTaskProps) {
   const place = task.room?.name ?? task.workstation?.tag ?? "";
+  if (othersCheckId !== null) {
+    return (
+      <LinkButton href={`/checks/${othersCheckId}`} size="large">
+        See the check <VisuallyHidden>of {place}</VisuallyHidden>
+      </LinkButton>
+    );
+  }
   if (task.kind === "check") return <StartCheck task={task} look={look} />;
   const href =
     task.kind === "confirm" && task.openCheckId

@@ -1,56 +1,83 @@
-import { isAbove, type Quantity, valueIn } from "@/lib/units/quantity";
+import type { Celsius, Litre, PascalAbsolute } from "@/lib/units/measure";
+import type { PressureUnit } from "@/lib/units/pressure";
+import type { Quantity } from "@/lib/units/quantity";
+import type { Calculated } from "./calculated";
+import { contentsByEquation } from "./cylinder-contents-by-equation";
+import { contentsByFactor, contentsByProportion } from "./cylinder-contents-by-rule";
+import type { CylinderGas } from "./gases";
+import type { Reference } from "./reference-conditions";
 
-/** What the handbook proportion needs to know of a cylinder. */
-export interface CylinderRating {
-  readonly gas: "oxygen" | "air" | "nitrous-oxide";
-  /** Litres a full cylinder delivers, at 21.1 C and one atmosphere in the US tables, 15 C in the ISO ones. */
-  readonly ratedContentsL: number;
-  /** The gauge pressure of a full cylinder. */
-  readonly ratedPressure: Quantity;
+export type ContentsMethod =
+  | { readonly kind: "equation-of-state" }
+  /** Boyle's law from the rating of the cylinder. */
+  | { readonly kind: "proportion"; readonly rated: Litre; readonly ratedPressure: Quantity<PressureUnit> }
+  /** The tank factor of respiratory care, litres for each psi. */
+  | { readonly kind: "factor"; readonly litresPerPsi: number };
+
+/** How well the inputs are known; absent ones take the defaults of cylinder-contents-accuracy.ts. */
+export interface ContentsAccuracy {
+  /** Gauge accuracy class: percent of its full scale. */
+  readonly gaugeClass: number;
+  readonly gaugeFullScale: Quantity<PressureUnit>;
+  /** The gas may be that much warmer or colder than told. */
+  readonly temperatureK: number;
+  readonly waterCapacityPercent: number;
+}
+
+export interface ContentsRequest {
+  readonly gas: CylinderGas;
+  /** Gauge pressure, read with the valve open. */
+  readonly pressure: Quantity<PressureUnit>;
+  /** Of the gas: that of the room, if the cylinder has stood there and has not just given a high flow. */
+  readonly temperature: Celsius;
+  /** Needed by the equation of state alone: the proportion and the factor carry it in their rating. */
+  readonly waterCapacity?: Litre;
+  readonly reference: Reference;
+  readonly method: ContentsMethod;
+  /** Of the place; one standard atmosphere if absent. */
+  readonly ambient?: PascalAbsolute;
+  readonly accuracy?: Partial<ContentsAccuracy>;
 }
 
 export type ContentsRefusal =
-  | "not-a-pressure"
   | "pressure-below-zero"
-  | "pressure-above-plausible"
+  | "pressure-out-of-range"
+  | "temperature-out-of-range"
+  | "ambient-out-of-range"
+  | "water-capacity-unusable"
+  | "accuracy-unusable"
   | "rating-unusable"
+  | "factor-unusable"
+  | "not-for-nitrous-oxide"
   | "liquid-present";
 
-export type CylinderContents =
-  | { readonly ok: true; readonly litres: number; readonly method: "handbook proportion" }
-  | { readonly ok: false; readonly refusal: ContentsRefusal };
+/** What can be said while liquid remains: at least so much, the usable contents at the moment when the last liquid goes. */
+export interface LiquidPresent {
+  readonly atLeastL: Litre;
+}
 
-/** A filled cylinder in the sun stays well below this share of its rating; above it the reading or the rating is wrong. */
-const PLAUSIBLE_SHARE = 1.5;
-
-const refuse = (refusal: ContentsRefusal): CylinderContents => ({ ok: false, refusal });
+export type Contents = Calculated<Litre, ContentsRefusal, LiquidPresent>;
 
 /**
- * Usable litres in a cylinder of compressed gas, by the handbook proportion.
+ * Usable litres in a cylinder: what flows out until the gauge shows zero. The gas that then remains at ambient pressure is not counted.
  *
- *   litres = rated contents x gauge pressure / rated pressure        (Boyle's law)
- *
- * in        gauge pressure, read with the valve open; the cylinder's rating
- * out       litres that flow out until the gauge shows zero; the gas that remains at ambient pressure is not counted
- * error     the law ignores compressibility. For oxygen rated 660 L at 1,900 psi in 4.8 L, against the reference equation of state
- *           (Schmidt and Wagner 1985) at 21.1 C: equal at 1,900 psi, 2 % high at 1,000 psi, 4 % high at 500 psi, 5 % high at
- *           200 psi. A cold or hot cylinder reads about 0.5 % per degree Celsius low or high on top of that
- * refuses   a reading below zero or over 1.5 times the rated pressure, and nitrous oxide: while liquid remains its gauge shows the
- *           vapour pressure and not the contents, and once it is gone the fall is not linear
- * source    Dorsch and Dorsch, Understanding Anesthesia Equipment, table of typical cylinders (from memory); Morgan and Mikhail
+ * in        gauge pressure, temperature of the gas, water capacity, and the method, which the answer names
+ * out       litres at 70 F and one atmosphere, or at 15 C and 101.325 kPa (proportion and factor: at the reference of their rating)
+ * valid     0 to 300 bar gauge, -20 to 60 C, ambient 50 to 110 kPa
+ * error     in the answer's `uncertainty`, for each method its own
+ * refuses   anything outside of that; nitrous oxide by proportion or factor; nitrous oxide while liquid remains
+ *           ("liquid-present", with a floor)
+ * not for   cylinders that hold another gas or a mixture; deciding alone whether a workstation is ready
+ * source    with each method: cylinder-contents-by-equation.ts, cylinder-contents-by-rule.ts
  */
-export function cylinderContents(reading: Quantity, rating: CylinderRating): CylinderContents {
-  if (rating.gas === "nitrous-oxide") return refuse("liquid-present");
-  if (!(rating.ratedContentsL > 0 && rating.ratedPressure.value > 0)) return refuse("rating-unusable");
-  const pressure = valueIn(reading, rating.ratedPressure.unit);
-  if (pressure === null) return refuse("not-a-pressure");
-  if (pressure < 0) return refuse("pressure-below-zero");
-  if (isAbove(reading, { ...rating.ratedPressure, value: PLAUSIBLE_SHARE * rating.ratedPressure.value })) {
-    return refuse("pressure-above-plausible");
+export function cylinderContents(request: ContentsRequest): Contents {
+  const { method } = request;
+  switch (method.kind) {
+    case "equation-of-state":
+      return contentsByEquation(request);
+    case "proportion":
+      return contentsByProportion(request, method);
+    case "factor":
+      return contentsByFactor(request, method);
   }
-  return {
-    ok: true,
-    litres: (rating.ratedContentsL * pressure) / rating.ratedPressure.value,
-    method: "handbook proportion",
-  };
 }

@@ -95,6 +95,8 @@ async function answer(request: IncomingMessage, response: ServerResponse, rules:
   for (const name of HEARSAY) delete request.headers[name];
   request.headers["x-forwarded-host"] = address.host;
   request.headers["x-forwarded-proto"] = address.protocol;
+  // A layout is not told by the framework which page it stands around.
+  request.headers["x-yokeboard-path"] = (request.url ?? "/").split("?", 1)[0];
   request.headers["x-forwarded-for"] = request.socket.remoteAddress ?? "";
   setSecurityHeaders(request, response, address.published && address.protocol === "https");
   await handler(request, response);

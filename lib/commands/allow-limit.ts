@@ -21,7 +21,7 @@ export const allowLimit = command({
     const workstation = holder?.evidence.workstation;
     if (!holder || !workstation)
       return refused("not-found", "There is no workstation with this id in your facility.", "workstationId");
-    const allowing = decideAllow(judge(holder.evidence), workstation.allowed, input.rule, begun.roles);
+    const allowing = decideAllow(judge(holder.evidence), workstation.allowed, input.rule, begun.roles, input.allowFor);
     if (!allowing.ok) return allowing;
     const listEnd = holder.evidence.room?.list?.end ?? null;
     const ends = listEnd === null ? checkDayAt(checkClock(begun), now).to : instantOf(listEnd);

@@ -41,6 +41,12 @@ export interface HistoryNote {
 export interface Applied<Reply> {
   readonly reply: Reply;
   readonly note: HistoryNote;
+  /** What the command changed of the facility itself: everything is judged by that, and no longer by what it began with. */
+  readonly frame?: Partial<Pick<Begun, "facility" | "settings" | "settingsVersion">>;
+  /** Rooms and workstations that the command made, and that nobody could lock before. */
+  readonly made?: { readonly rooms?: readonly string[]; readonly workstations?: readonly string[] };
+  /** Boards are read again as a whole, as when a room has gone. */
+  readonly wholeBoard?: boolean;
 }
 
 /**

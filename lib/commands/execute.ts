@@ -84,17 +84,28 @@ async function executeIn<In, Reply>(
   const outcome = await command.run(tx, input, context, before);
   if (!outcome.ok) throw new Refused(outcome);
 
-  const touched = await judgeAndStore(tx, begun, context.now, command.name, command.locks(input).everything ?? false);
+  const toJudge = afterwards(begun, outcome.value);
+  const touched = await judgeAndStore(tx, toJudge, context.now, command.name, command.locks(input).everything ?? false);
   const sequence = await finishCommand(tx, begun.scope, {
     key: receiptKey,
     digest,
     reply: outcome.value.reply,
     at: context.now,
     entry: entryOf(command.name, outcome.value, context, touched),
-    notice: noticeOf(command.name, touched),
+    notice: outcome.value.wholeBoard
+      ? { command: command.name, holders: [], all: true }
+      : noticeOf(command.name, touched),
   });
   return { ok: true, value: { reply: outcome.value.reply, replayed: false, sequence } };
 }
+
+/** What is judged once the command has been applied: its rows, those that it made, by the settings that it left. */
+const afterwards = (begun: Begun, { frame, made }: Applied<unknown>): Begun => ({
+  ...begun,
+  ...frame,
+  rooms: [...begun.rooms, ...(made?.rooms ?? [])],
+  workstations: [...begun.workstations, ...(made?.workstations ?? [])],
+});
 
 function replay<Reply>(receipt: NonNullable<Begun["receipt"]>, digest: string): Executed<Reply> {
   if (receipt.digest !== digest)

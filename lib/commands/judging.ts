@@ -43,7 +43,7 @@ function judgedOf(holder: Holder, dayEnds: Instant): Judged {
     holderId: holder.id,
     workstationId: holder.workstationId,
     judgement,
-    summary: boardSummary(holder.evidence, judgement),
+    summary: { ...boardSummary(holder.evidence, judgement), listFrom: holder.listFrom },
     goodUntil: timestampOf(
       judgement.goodUntil === null ? dayEnds : instant(Math.min(instantOf(judgement.goodUntil), dayEnds)),
     ),

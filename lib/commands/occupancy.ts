@@ -8,6 +8,7 @@ import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { roomReply, roomRequest } from "@/lib/schemas/room";
 import type { Tx } from "@/lib/storage/client";
 import type { Holder } from "@/lib/storage/evidence";
+import { putList } from "@/lib/storage/lists";
 import { beginOccupancy, endOccupancy } from "@/lib/storage/occupancy";
 import { timestampOf } from "@/lib/units/time";
 
@@ -60,6 +61,14 @@ const begin = (state: "in-use" | "closed") => (tx: Tx, roomId: string, context: 
     at: context.now,
     today: checkDayAt(checkClock(context.begun), context.now).from,
   });
+/** A room that its weekday closes gets a list of its own for today, with no time yet: that wins over the template. */
+async function reopen(tx: Tx, roomId: string, context: Context): Promise<boolean> {
+  const { scope } = context.begun;
+  if (await endOccupancy(tx, scope.facilityId, roomId, "closed", context.now)) return true;
+  const { date } = checkDayAt(checkClock(context.begun), context.now);
+  await putList(tx, scope, roomId, date, { firstCase: null, ends: null, needs: [], setUpMinutes: 0 });
+  return true;
+}
 const end = (state: "in-use" | "closed") => (tx: Tx, roomId: string, context: Context) =>
   endOccupancy(tx, context.begun.scope.facilityId, roomId, state, context.now);
 
@@ -103,6 +112,6 @@ export const openRoom = occupancyCommand({
   summary: "Open a closed room again.",
   from: "closed",
   wrongState: "the room is not closed.",
-  act: end("closed"),
+  act: reopen,
   said: "Opened again:",
 });

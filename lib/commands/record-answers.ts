@@ -28,12 +28,14 @@ export const recordAnswers = command({
           check,
           answers: answers.value,
           where: placeName(holder),
+          roomId: holder.evidence.room?.id ?? check.roomId,
         })
       : answers;
   },
-  apply: async (tx, { check, answers, where }, _input, context) => {
+  apply: async (tx, { check, answers, where, roomId }, _input, context) => {
     const { facilityId } = context.begun.scope;
-    await insertObservations(tx, facilityId, observationsOf(answers, check, context));
+    // What is asked of the room is asked of the one where the workstation stands now; it may have been moved since the check began.
+    await insertObservations(tx, facilityId, observationsOf(answers, { ...check, roomId }, context));
     const version = versionOf(check) + answers.length;
     const failing = answers.filter(({ verdict }) => verdict === "fail").length;
     return {

@@ -2,10 +2,8 @@ import type { Allowance } from "@/lib/domain/evidence";
 import type { Judgement } from "@/lib/domain/judgement";
 import { done, type Outcome, refused } from "@/lib/domain/outcome";
 import { RULES } from "@/lib/domain/rules/all";
-import type { Role } from "@/lib/domain/vocabulary";
+import { ALLOWED_FOR, type AllowedFor, type Role } from "@/lib/domain/vocabulary";
 import { DAY, type Instant, later } from "@/lib/units/time";
-
-export type AllowedFor = "this-list" | "1-day" | "3-days" | "10-days";
 
 /**
  * For how long use with a limit may be allowed. The idea of fixed periods is that of aviation's minimum equipment list
@@ -24,6 +22,13 @@ export function allowedUntil(allowFor: AllowedFor, now: Instant, listEnd: Instan
   }
 }
 
+export const FOR_WORDS: Readonly<Record<AllowedFor, string>> = {
+  "this-list": "this list",
+  "1-day": "1 day",
+  "3-days": "3 days",
+  "10-days": "10 days",
+};
+
 export interface Allowing {
   /** The role in which the person allows it. */
   readonly role: Role;
@@ -37,6 +42,7 @@ export function decideAllow(
   given: readonly Allowance[],
   ruleId: string,
   roles: readonly Role[],
+  allowFor: AllowedFor | null = null,
 ): Outcome<Allowing, "not-found" | "not-allowed"> {
   const finding = judgement.reasons.find(({ rule }) => rule === ruleId);
   const rule = RULES.find(({ id }) => id === ruleId);
@@ -50,6 +56,9 @@ export function decideAllow(
       "not-allowed",
       `This limit is allowed by: ${rule.allowedBy.map((one) => one.replaceAll("-", " ")).join(" and ")}.`,
     );
+  const longest = rule.use?.longest ?? "this-list";
+  if (allowFor !== null && ALLOWED_FOR.indexOf(allowFor) > ALLOWED_FOR.indexOf(longest))
+    return refused("not-allowed", `This limit is allowed for at most ${FOR_WORDS[longest]} at once.`, "allowFor");
   const others = rule.allowedTogether ? rule.allowedBy.filter((one) => one !== role) : [];
   const agreed = given.find((allowance) => allowance.rule === ruleId)?.by ?? [];
   return done({ role, stillNeeds: others.filter((one) => !agreed.some((by) => by.role === one)) });

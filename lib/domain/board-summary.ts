@@ -1,6 +1,6 @@
-import { cylinderContents } from "@/lib/calculations/cylinder-contents";
-import { minutesByHand } from "@/lib/domain/endurance";
+import { reserveMinutes } from "@/lib/domain/endurance";
 import type { Evidence, FittedCylinder, Observation, Occupancy } from "@/lib/domain/evidence";
+import { gaugeWorth } from "@/lib/domain/gauge-worth";
 import type { Judgement, Mark } from "@/lib/domain/judgement";
 import type { Gas, Limit, Need, WasteGas } from "@/lib/domain/vocabulary";
 import { type Quantity, valueIn } from "@/lib/units/quantity";
@@ -10,7 +10,10 @@ import { instantOf, type Timestamp } from "@/lib/units/time";
 export interface Reserve {
   readonly reading: Quantity;
   readonly litres: number | null;
+  /** The low end of the litres, from which the minutes are counted. */
+  readonly litresLow: number | null;
   readonly minutesByHand: number | null;
+  readonly minutesOnVentilator: number | null;
   readonly method: string;
   readonly observedAt: Timestamp;
 }
@@ -27,6 +30,8 @@ export interface BoardSummary {
   readonly firstCase: Timestamp | null;
   readonly listEnd: Timestamp | null;
   readonly needs: readonly Need[];
+  /** A list of this day, or the weekly template's; absent in answers that were stored before templates were. */
+  readonly listFrom?: "day" | "week" | null;
   readonly reserve: Reserve | null;
   readonly piped: readonly Gas[];
   readonly wasteGas: WasteGas;
@@ -63,12 +68,16 @@ export function reserveOf(evidence: Evidence): Reserve | null {
   });
   const [best] = read.sort((left, right) => (valueIn(right.reading, "kPa") ?? 0) - (valueIn(left.reading, "kPa") ?? 0));
   if (!best) return null;
-  const contents = cylinderContents(best.reading, best.cylinder);
+  const worth = gaugeWorth(best.reading, best.cylinder, evidence);
+  const known = worth.kind === "litres";
+  const minutes = reserveMinutes(best.reading, best.cylinder, evidence, evidence.workstation?.model ?? null);
   return {
     reading: best.reading,
-    litres: contents.ok ? Math.round(contents.litres) : null,
-    minutesByHand: minutesByHand(best.reading, best.cylinder, evidence),
-    method: contents.ok ? contents.method : contents.refusal,
+    litres: known ? Math.round(worth.litres) : null,
+    litresLow: known ? Math.round(Math.max(0, worth.low)) : null,
+    minutesByHand: minutes?.byHand ?? null,
+    minutesOnVentilator: minutes?.onVentilator ?? null,
+    method: worth.kind === "unknown" ? worth.why : "equation of state",
     observedAt: best.observedAt,
   };
 }

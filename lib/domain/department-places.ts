@@ -7,6 +7,8 @@ import type {
   NameRow,
   RoomRecord,
   RoomRow,
+  StoreRecord,
+  StoreRow,
   SuiteRecord,
   WorkstationRecord,
   WorkstationRow,
@@ -16,7 +18,7 @@ import { type Entry, type Merged, merge, refer, type Tell } from "@/lib/domain/d
 export interface Places {
   readonly suites: Merged<SuiteRecord>;
   readonly zones: Merged<NameRecord>;
-  readonly stores: Merged<NameRecord>;
+  readonly stores: Merged<StoreRecord>;
   readonly rooms: Merged<RoomRecord>;
   readonly models: Merged<ModelRecord>;
   readonly workstations: Merged<WorkstationRecord>;
@@ -33,14 +35,6 @@ interface Given {
 export function mergePlaces(given: Given): Places {
   const { tell, read, there, newId } = given;
   const { rows } = read;
-  const named = (file: "zones" | "stores") =>
-    merge<NameRow, NameRecord>(tell, {
-      ...byName,
-      file,
-      rows: rows[file],
-      existing: there.records[file],
-      build: ({ name }, was) => ({ id: was?.id ?? newId(), name }),
-    });
   const suites = merge(tell, {
     ...byName,
     file: "suites",
@@ -48,8 +42,14 @@ export function mergePlaces(given: Given): Places {
     existing: there.records.suites,
     build: ({ name, walkingOrder }, was) => ({ id: was?.id ?? newId(), name, walkingOrder }),
   });
-  const zones = named("zones");
-  const stores = named("stores");
+  const zones = merge<NameRow, NameRecord>(tell, {
+    ...byName,
+    file: "zones",
+    rows: rows.zones,
+    existing: there.records.zones,
+    build: ({ name }, was) => ({ id: was?.id ?? newId(), name }),
+  });
+  const stores = mergeStores(given, suites);
   const rooms = mergeRooms(given, suites, zones);
   const models = mergeModels(given);
   const workstations = mergeWorkstations(given, { rooms, stores, models });
@@ -64,6 +64,25 @@ const byName = {
   ofRow: ({ name }: { readonly name: string }) => [name],
   ofRecord: ({ name }: { readonly name: string }) => [name],
 };
+
+/** A file that does not say where a store lies leaves what is known of it. */
+function mergeStores({ tell, read, there, newId }: Given, suites: Places["suites"]): Merged<StoreRecord> {
+  return merge<StoreRow, StoreRecord>(tell, {
+    ...byName,
+    file: "stores",
+    rows: read.rows.stores,
+    existing: there.records.stores,
+    build: ({ line, name, suite, walkingOrder }, was) => ({
+      id: was?.id ?? newId(),
+      name,
+      suiteId:
+        suite === null
+          ? (was?.suiteId ?? null)
+          : (refer(tell, read, suites, "suite", suite, { file: "stores", line, column: "suite" })?.id ?? null),
+      walkingOrder: walkingOrder ?? was?.walkingOrder ?? null,
+    }),
+  });
+}
 
 function mergeRooms(
   { tell, read, there, newId }: Given,

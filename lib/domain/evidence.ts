@@ -1,4 +1,11 @@
 import type { Answer } from "@/lib/domain/answer";
+import type {
+  FaultEvidence,
+  PastFailure,
+  Quarantine,
+  RecallEvidence,
+  SupplyEvidence,
+} from "@/lib/domain/evidence-records";
 import type { ItemId, Subject } from "@/lib/domain/items";
 import type {
   Agent,
@@ -9,6 +16,7 @@ import type {
   LeakTest,
   Meaning,
   Need,
+  PortableMonitor,
   Role,
   Scheme,
   WasteGas,
@@ -57,6 +65,15 @@ export interface RuleSetting {
   readonly citation: string;
 }
 
+/**
+ * The same, given with a model or with a procedure. Of several the nearest to the machine stands: model over procedure over site.
+ * `on` null, or absent, leaves that to the next one.
+ */
+export interface SettingOverride extends Omit<RuleSetting, "on"> {
+  readonly on?: boolean | null;
+}
+export type SettingOverrides = Readonly<Record<string, SettingOverride>>;
+
 export type Occupancy =
   | { readonly state: "idle" }
   | { readonly state: "in-use"; readonly since: Timestamp; readonly confirmed: boolean }
@@ -80,6 +97,10 @@ export interface RoomEvidence {
   readonly wasteGas: WasteGas;
   readonly occupancy: Occupancy;
   readonly list: DayList | null;
+  /** Monitors in the room that work without the workstation's own. */
+  readonly portable?: readonly PortableMonitor[];
+  /** What is kept in the room and counted against a par level. */
+  readonly supplies?: readonly SupplyEvidence[];
 }
 
 export interface Yoke {
@@ -97,7 +118,12 @@ export interface ModelEvidence {
   readonly yokes: readonly Yoke[];
   readonly selfTestCovers: readonly ItemId[];
   readonly outletSelector: boolean;
+  /** How long the model is flushed for a vapor-free preparation; null when its maker gives no time. */
   readonly vaporFreeMinutes: number | null;
+  /** The same with vapor filters in the circuit; absent or null when none fit. */
+  readonly vaporFreeFilterMinutes?: number | null;
+  /** What this model asks of rules otherwise than the site. */
+  readonly settings?: SettingOverrides;
 }
 
 export interface FittedCylinder {
@@ -139,6 +165,8 @@ export interface FittedAbsorbent {
   };
   readonly massG: number;
   readonly from: Timestamp;
+  /** False when nobody knows when this charge was put in and `from` is only when it was recorded. */
+  readonly dateKnown?: boolean;
 }
 
 export interface FittedSensor {
@@ -168,6 +196,8 @@ export interface Allowance {
   readonly by: readonly { readonly person: string; readonly role: Role }[];
   readonly measures: string;
   readonly until: Timestamp;
+  /** What alone it was allowed for; absent or null: whatever that rule finds. */
+  readonly subject?: Subject | null;
 }
 
 export interface WorkstationEvidence {
@@ -181,19 +211,18 @@ export interface WorkstationEvidence {
     readonly oxygenSensor: FittedSensor | null;
   };
   readonly holds: readonly HoldEvidence[];
-  readonly quarantine: readonly { readonly subject: Subject; readonly since: Timestamp }[];
+  readonly quarantine: readonly Quarantine[];
   readonly sequestered: boolean;
-  readonly faults: readonly {
-    readonly id: string;
-    readonly text: string;
-    readonly wouldNotUse: boolean;
-    readonly lookedAt: boolean;
-  }[];
+  readonly faults: readonly FaultEvidence[];
   readonly serviceDue: readonly ServiceDue[];
   readonly serviceOpen: boolean;
   readonly firstUserCheckOwedSince: Timestamp | null;
-  readonly recalls: readonly { readonly id: string; readonly decision: string }[];
+  readonly recalls: readonly RecallEvidence[];
   readonly allowed: readonly Allowance[];
+  /** When gas last flowed in it for a case or a check before today; null or absent when that is not known. */
+  readonly lastUsedAt?: Timestamp | null;
+  /** Failed answers of the last days that the observations no longer hold. */
+  readonly recentFailures?: readonly PastFailure[];
 }
 
 export interface ProcedureEvidence {
@@ -202,6 +231,8 @@ export interface ProcedureEvidence {
   readonly version: number;
   /** The items a daily check owes for this room and workstation, already matched to what is fitted and piped. */
   readonly owes: readonly { readonly item: ItemId; readonly subject: Subject }[];
+  /** What this procedure asks of rules otherwise than the site. */
+  readonly settings?: SettingOverrides;
 }
 
 /** How the moment of an observation is known. */
@@ -239,6 +270,8 @@ export interface CheckSignature {
 export interface Check {
   readonly id: string;
   readonly procedure: string | null;
+  /** The workstation it was done on; absent or null: the one that stands here. */
+  readonly workstation?: string | null;
   readonly kind: CheckKind;
   readonly startedAt: Timestamp;
   readonly startedBy: string;

@@ -75,6 +75,9 @@ export const ITEMS = {
   "sample-line": ofWorkstation("Sample line"),
   "final-state": ofWorkstation("Final state"),
   "self-test": ofWorkstation("Self-test"),
+  "nitrous-oxide-isolated": ofWorkstation("Nitrous oxide isolated"),
+  "vapor-free": ofWorkstation("Vapor-free preparation"),
+  label: ofWorkstation("Service label and stickers"),
 } as const satisfies Record<string, ItemDefinition>;
 
 export type ItemId = keyof typeof ITEMS;

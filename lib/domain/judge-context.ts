@@ -6,46 +6,56 @@ import { marksAt } from "@/lib/domain/judge-marks";
 import type { PerformedCheck, ReadCheck } from "@/lib/domain/judge-signatures";
 import { NOT_ASKED, standingOf, validCheck } from "@/lib/domain/judge-standing";
 import type { Judgement, Owed } from "@/lib/domain/judgement";
-import type { RuleContext, Standing, Stands } from "@/lib/domain/rule";
+import type { Rule, RuleContext, Standing, Stands } from "@/lib/domain/rule";
+import type { PortableMonitor } from "@/lib/domain/vocabulary";
 import type { Instant } from "@/lib/units/time";
 
 const NONE: readonly Stands[] = [];
 
+export const NOBODY = -1;
+
+/** A moment at which the clock alone may change something, and the place of the rule that says so. */
+export interface Moment {
+  readonly at: Instant;
+  readonly by: number;
+}
+
 /** The questions rules ask of one room's evidence at one moment, each answered once. */
 export class JudgeContext implements RuleContext {
   readonly evidence: Evidence;
-  /** The moments remembered through changesAt, and those at which a passing answer or a check runs out. */
-  readonly moments: Instant[] = [];
-  readonly #valid: PerformedCheck | null;
-  readonly #byItem = new Map<ItemId, Stands[]>();
-  readonly #failing: Stands[] = [];
-  readonly #owed: Owed[] = [];
-  readonly #marks: Judgement["marks"];
+  /** The moments remembered through changesAt, with the rule that did, and those at which a passing answer or a check runs out. */
+  readonly moments: Moment[] = [];
+  /** The place of the rule that is asked now; nobody while the standings are made. */
+  asking = NOBODY;
+  private readonly validCheck: PerformedCheck | null;
+  /** In the order of the index's entries. */
+  private readonly stands: Stands[] = [];
+  private readonly byItem = new Map<ItemId, readonly Stands[]>();
+  private readonly nowFailing: Stands[] = [];
+  private readonly nowCleared: Stands[] = [];
+  private readonly nowOwed: Owed[] = [];
+  private readonly bothMarks: Judgement["marks"];
 
   constructor(
     private readonly index: EvidenceIndex,
     readonly now: Instant,
   ) {
     this.evidence = index.evidence;
-    this.#valid = validCheck(index, now);
-    this.#marks = marksAt(index, this.#valid);
+    this.validCheck = validCheck(index, now);
+    this.bothMarks = marksAt(index, this.validCheck);
     for (const { validUntil } of index.performed) this.changesAt(validUntil);
-    for (const entry of index.entries) this.#stand(entry);
+    for (const entry of index.entries) this.stand(entry);
   }
 
-  #stand(entry: Entry): void {
+  private stand(entry: Entry): void {
     if (entry.passValidUntil !== null) this.changesAt(entry.passValidUntil);
-    const standing = standingOf(entry, this.index, this.now, this.#valid);
-    if (standing.state === "not-asked") return;
-    const { item, subject } = entry;
-    const stands = { item, subject, standing, named: entry.owner !== null };
-    const ofItem = this.#byItem.get(item);
-    if (ofItem === undefined) this.#byItem.set(item, [stands]);
-    else ofItem.push(stands);
-    if (standing.state === "failing") this.#failing.push(stands);
-    if (standing.state === "owed") {
-      this.#owed.push({ item, subject, because: standing.because, event: standing.event?.id ?? null });
-    }
+    const standing = standingOf(entry, this.index, this.now, this.validCheck);
+    if (entry.told?.stands.standing !== standing) entry.told = tell(entry, standing);
+    const { stands, owed } = entry.told;
+    this.stands.push(stands);
+    if (standing.state === "failing") this.nowFailing.push(stands);
+    if (stands.cleared !== null) this.nowCleared.push(stands);
+    if (owed !== null) this.nowOwed.push(owed);
   }
 
   isCaseRunning(): boolean {
@@ -53,7 +63,17 @@ export class JudgeContext implements RuleContext {
   }
 
   of(item: ItemId): readonly Stands[] {
-    return this.#byItem.get(item) ?? NONE;
+    const known = this.byItem.get(item);
+    if (known !== undefined) return known;
+    const places = this.index.places.get(item);
+    if (places === undefined) return NONE;
+    const found: Stands[] = [];
+    for (const place of places) {
+      const stands = this.stands[place];
+      if (stands !== undefined && stands.standing.state !== "not-asked") found.push(stands);
+    }
+    this.byItem.set(item, found);
+    return found;
   }
 
   standing(item: ItemId, subject: Subject): Standing {
@@ -62,20 +82,30 @@ export class JudgeContext implements RuleContext {
   }
 
   failing(): readonly Stands[] {
-    return this.#failing;
+    return this.nowFailing;
+  }
+
+  /** Does anything fail that this rule judges? */
+  fails(rule: Rule): boolean {
+    for (const { owner } of this.nowFailing) if (owner === rule) return true;
+    return false;
+  }
+
+  cleared(): readonly Stands[] {
+    return this.nowCleared;
   }
 
   owed(): readonly Owed[] {
-    return this.#owed;
+    return this.nowOwed;
   }
 
   fullCheck(): ReturnType<RuleContext["fullCheck"]> {
     const { performed } = this.index;
-    return { valid: this.#valid?.check ?? null, last: performed[0]?.check ?? null, begun: this.#begunCheck() };
+    return { valid: this.validCheck?.check ?? null, last: performed[0]?.check ?? null, begun: this.begunCheck() };
   }
 
   /** A full check of this check day that was begun and not yet signed. */
-  #begunCheck(): Check | null {
+  private begunCheck(): Check | null {
     const { from: since, to: turns } = checkDayAt(this.index.clock, this.now);
     let newest: ReadCheck | null = null;
     for (const one of this.index.checks) {
@@ -91,11 +121,26 @@ export class JudgeContext implements RuleContext {
   }
 
   marks(): Judgement["marks"] {
-    return this.#marks;
+    return this.bothMarks;
   }
 
   event(id: string): EvidenceEvent | null {
     return this.index.events.find(({ event }) => event.id === id)?.event ?? null;
+  }
+
+  portable(monitor: PortableMonitor): boolean {
+    return this.evidence.room?.portable?.includes(monitor) ?? false;
+  }
+
+  hasCome(at: Instant): boolean {
+    const { running } = this.index;
+    if (running !== null) return at <= running.since;
+    this.changesAt(at);
+    return at <= this.now;
+  }
+
+  checkDay(at: Instant): ReturnType<RuleContext["checkDay"]> {
+    return checkDayAt(this.index.clock, at);
   }
 
   validUntil(seen: Instant): Instant {
@@ -103,9 +148,27 @@ export class JudgeContext implements RuleContext {
   }
 
   changesAt(at: Instant): void {
-    if (at > this.now && !this.moments.includes(at)) this.moments.push(at);
+    if (at <= this.now) return;
+    for (const moment of this.moments) if (moment.at === at && moment.by === this.asking) return;
+    this.moments.push({ at, by: this.asking });
+  }
+
+  /** Is everything that was seen and checked worth the same in another context of this evidence? */
+  standsAs(other: JudgeContext): boolean {
+    if (this.validCheck !== other.validCheck || this.stands.length !== other.stands.length) return false;
+    for (let place = 0; place < this.stands.length; place += 1) {
+      if (this.stands[place] !== other.stands[place]) return false;
+    }
+    return true;
   }
 }
 
 /** One room's evidence at a moment, for whoever wants to show how each item stands. */
 export const contextAt = (index: EvidenceIndex, now: Instant): RuleContext => new JudgeContext(index, now);
+
+function tell({ item, subject, owner, decided }: Entry, standing: Standing): NonNullable<Entry["told"]> {
+  const cleared = standing.state === "passing" ? (decided.cleared?.observation ?? null) : null;
+  const owed =
+    standing.state === "owed" ? { item, subject, because: standing.because, event: standing.event?.id ?? null } : null;
+  return { stands: { item, subject, standing, owner, cleared }, owed };
+}

@@ -22,9 +22,8 @@ export function eventsOf(evidence: Evidence, seenSince: Instant | null): ReadEve
     if (isHere(event.subject, evidence)) events.push({ event, at: instantOf(event.at), implied: false });
   }
   if (evidence.workstation === null || seenSince === null) return events;
-  for (const event of impliedEvents(evidence.workstation, evidence.events)) {
-    const at = instantOf(event.at);
-    if (at >= seenSince) events.push({ event, at, implied: true });
+  for (const { event, at } of impliedEvents(evidence.workstation, evidence.events, seenSince)) {
+    events.push({ event, at, implied: true });
   }
   return events;
 }

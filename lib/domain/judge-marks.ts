@@ -1,6 +1,6 @@
 import type { CheckSignature } from "@/lib/domain/evidence";
 import type { EvidenceIndex } from "@/lib/domain/judge-index";
-import { latestSignature, type PerformedCheck } from "@/lib/domain/judge-signatures";
+import { isOfWorkstation, latestSignature, type PerformedCheck } from "@/lib/domain/judge-signatures";
 import type { Judgement, Mark } from "@/lib/domain/judgement";
 import { checkMarks } from "@/lib/domain/rules/policy/check-marks";
 import { valuesOf } from "@/lib/domain/rules/settings";
@@ -14,7 +14,9 @@ const NO_MARKS: Judgement["marks"] = { equipment: null, provider: null };
 export function marksAt(index: EvidenceIndex, valid: PerformedCheck | null): Judgement["marks"] {
   if (valid === null) return NO_MARKS;
   const { signature, performedAt } = valid;
-  const confirmed = latestSignature(index.evidence.checks, "confirmed", performedAt);
+  const { checks, workstation } = index.evidence;
+  const ofThisOne = checks.filter((check) => isOfWorkstation(check, workstation?.id ?? null));
+  const confirmed = latestSignature(ofThisOne, "confirmed", performedAt);
   if (confirmed !== null) return { equipment: markOf(signature), provider: markOf(confirmed) };
   const alone = isProvider(signature) && valuesOf(checkMarks, index.evidence).providerAlone;
   return { equipment: markOf(signature), provider: alone ? markOf(signature) : null };

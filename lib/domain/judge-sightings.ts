@@ -18,11 +18,13 @@ export interface Sighting {
 export interface Decided {
   readonly failing: Sighting | null;
   readonly pass: Sighting | null;
+  /** The last failing answer that the passing one cleared. */
+  readonly cleared: Sighting | null;
   /** The newest look proved nothing, as a gauge read with its valve shut. */
   readonly uncounted: boolean;
 }
 
-export const NOTHING_SEEN: Decided = { failing: null, pass: null, uncounted: false };
+export const NOTHING_SEEN: Decided = { failing: null, pass: null, cleared: null, uncounted: false };
 
 export function sightingOf(observation: Observation, check: ReadCheck | undefined, assessment: Assessment): Sighting {
   const { known, observedAt, recordedAt } = observation;
@@ -51,11 +53,14 @@ export function decide(sightings: readonly Sighting[], passClears: boolean): Dec
     if (newest === null || isLater(sighting, newest, "latest")) newest = sighting;
   }
   let failing: Sighting | null = null;
+  let cleared: Sighting | null = null;
   for (const sighting of sightings) {
-    if (sighting.assessment !== "fail" || (passClears && pass !== null && clears(pass, sighting))) continue;
-    if (failing === null || isLater(sighting, failing, "latest")) failing = sighting;
+    if (sighting.assessment !== "fail") continue;
+    if (passClears && pass !== null && clears(pass, sighting)) {
+      if (cleared === null || isLater(sighting, cleared, "latest")) cleared = sighting;
+    } else if (failing === null || isLater(sighting, failing, "latest")) failing = sighting;
   }
-  return { failing, pass, uncounted: newest?.assessment === "uncounted" };
+  return { failing, pass, cleared, uncounted: newest?.assessment === "uncounted" };
 }
 
 const passes = ({ assessment }: Sighting): boolean => assessment === "pass" || assessment === "remark";

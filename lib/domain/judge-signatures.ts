@@ -15,10 +15,17 @@ export interface ReadCheck {
   readonly signatures: readonly { readonly signature: CheckSignature; readonly at: Instant }[];
 }
 
-export function readCheck(check: Check): ReadCheck {
+/**
+ * A check of a workstation that was swapped out since still signs what it saw of the room; of the one that stands here now it
+ * says nothing.
+ */
+export const isOfWorkstation = ({ workstation }: Check, here: string | null): boolean =>
+  workstation === undefined || workstation === null || workstation === here;
+
+export function readCheck(check: Check, here: string | null): ReadCheck {
   return {
     check,
-    full: isFullCheck(check),
+    full: isFullCheck(check) && isOfWorkstation(check, here),
     startedAt: instantOf(check.startedAt),
     signatures: check.signed.map((signature) => ({ signature, at: instantOf(signature.at) })),
   };

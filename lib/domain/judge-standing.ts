@@ -1,20 +1,23 @@
 import type { Entry, EvidenceIndex } from "@/lib/domain/judge-index";
 import { type PerformedCheck, stillCounts } from "@/lib/domain/judge-signatures";
-import type { OwedBecause } from "@/lib/domain/judgement";
+import { OWED_BECAUSE, type OwedBecause } from "@/lib/domain/judgement";
 import type { Standing } from "@/lib/domain/rule";
 import type { Instant } from "@/lib/units/time";
 
 export const NOT_ASKED: Standing = { state: "not-asked" };
 
-const owed = (because: OwedBecause, event: Entry["event"] = null): Standing => ({
-  state: "owed",
-  because,
-  event: event?.event ?? null,
-});
+/** Made once: a room that nobody has looked at owes the same thirty times. */
+const OWED = Object.fromEntries(
+  OWED_BECAUSE.map((because) => [because, { state: "owed", because, event: null } satisfies Standing]),
+) as Record<OwedBecause, Standing>;
+
+const owed = (because: OwedBecause, event: Entry["event"] = null): Standing =>
+  event === null ? OWED[because] : { state: "owed", because, event: event.event };
 
 /** The full check that counts at that moment: the newest one whose validity has not ended. */
 export function validCheck(index: EvidenceIndex, now: Instant): PerformedCheck | null {
   for (const performed of index.performed) {
+    if (index.emergencyUse !== null && performed.startedAt <= index.emergencyUse) continue;
     if (stillCounts(performed.validUntil, now, index.running)) return performed;
   }
   return null;
@@ -22,11 +25,11 @@ export function validCheck(index: EvidenceIndex, now: Instant): PerformedCheck |
 
 /** The standing of one entry at a moment. A failing answer outlives its check; a passing one does not. */
 export function standingOf(entry: Entry, index: EvidenceIndex, now: Instant, valid: PerformedCheck | null): Standing {
-  const { failing, pass } = entry.decided;
-  if (failing) return { state: "failing", observation: failing.observation };
-  const settled = pass !== null && !isUnsettled(entry);
+  const { failing, passing } = entry;
+  if (failing !== null) return failing;
+  const settled = passing !== null && !isUnsettled(entry);
   if (entry.byEvent && !entry.byProcedure) return standingByEvent(entry, valid, settled);
-  if (settled && passCounts(entry, index, now, valid)) return { state: "passing", observation: pass.observation };
+  if (settled && passCounts(entry, index, now, valid)) return passing;
   return entry.byProcedure ? whyOwed(entry, index, valid, settled) : NOT_ASKED;
 }
 
@@ -35,8 +38,8 @@ export function standingOf(entry: Entry, index: EvidenceIndex, now: Instant, val
  * only until the next full check, or every part of a newly imported department would be owed twice.
  */
 function standingByEvent(entry: Entry, valid: PerformedCheck | null, settled: boolean): Standing {
-  const { decided, event } = entry;
-  if (settled && decided.pass) return { state: "passing", observation: decided.pass.observation };
+  const { decided, event, passing } = entry;
+  if (settled && passing !== null) return passing;
   if (event?.implied && (valid === null || !happenedSince(entry, valid))) return NOT_ASKED;
   return owed(decided.uncounted ? "read-shut" : "recheck", event);
 }

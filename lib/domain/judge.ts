@@ -5,6 +5,7 @@ import { goodUntil, type Judged } from "@/lib/domain/judge-good-until";
 import { indexOf } from "@/lib/domain/judge-index";
 import type { Finding, Judgement, Owed, Readiness } from "@/lib/domain/judgement";
 import { fitsList } from "@/lib/domain/needs";
+import { countersign } from "@/lib/domain/rules/check/countersign";
 import { providerMarkOwed } from "@/lib/domain/rules/check/provider-mark-owed";
 import { morning } from "@/lib/domain/rules/policy/morning";
 import { valuesOf } from "@/lib/domain/rules/settings";
@@ -35,10 +36,7 @@ function judgementAt(context: JudgeContext): Judged {
   const state = stateOf(found, owed);
   const limits = limitsOf(found);
   const ready = state === "ready" || state === "ready-limited";
-  // The provider's own check is of a workstation that could start; on any other it would be asked for nothing.
-  const reasons = ready
-    ? found
-    : found.filter(({ rule, severity }) => rule !== providerMarkOwed.id || severity !== "due");
+  const reasons = ready ? found : found.filter((finding) => !isOfAStart(finding, evidence));
   return {
     state,
     marks: context.marks(),
@@ -50,6 +48,13 @@ function judgementAt(context: JudgeContext): Judged {
     decideBy: ready ? null : decideBy(evidence),
   };
 }
+
+/**
+ * The provider's own check is of a workstation that could start; on any other it would be asked for nothing. And the clock infers
+ * that the first case began only in a room that was ready: elsewhere only a case that people said began is countersigned.
+ */
+const isOfAStart = ({ rule }: Finding, { room }: Evidence): boolean =>
+  rule === providerMarkOwed.id || (rule === countersign.id && room?.occupancy.state !== "in-use");
 
 /** The strongest wins. Reasons come in order of consequence, but what is owed as an item may stand without a reason of its own. */
 function stateOf(reasons: readonly Finding[], owed: readonly Owed[]): Readiness {

@@ -39,7 +39,8 @@ export interface Owed {
   /** The event that made it due again, when one did. */
   readonly event: string | null;
 }
-export type OwedBecause = "not-checked" | "expired" | "incomplete" | "recheck" | "read-shut" | "first-user";
+export const OWED_BECAUSE = ["not-checked", "expired", "incomplete", "recheck", "read-shut", "first-user"] as const;
+export type OwedBecause = (typeof OWED_BECAUSE)[number];
 
 export interface Mark {
   readonly by: string;
@@ -63,4 +64,4 @@ export interface Judgement {
 }
 
 /** Raised whenever the same evidence could be judged differently by new code; stored with every judgement. */
-export const ENGINE_VERSION = 1;
+export const ENGINE_VERSION = 2;

@@ -8,9 +8,17 @@ const CLASHES: Readonly<Record<Limit, readonly Need[]>> = {
   "no-volatile": ["volatile"],
   "no-low-flow": ["low-flow"],
   "no-sedation": ["sedation"],
+  "no-mechanical-ventilation": ["mechanical-ventilation"],
   "intravenous-only": ["volatile"],
+  "not-vapor-free": ["vapor-free"],
   "stay-on-mains": [],
   "service-late": [],
+  // A list names the need for a volatile agent, and not which one: the provider chooses among those that are left.
+  "no-sevoflurane": [],
+  "no-desflurane": [],
+  "no-isoflurane": [],
+  "no-halothane": [],
+  "no-enflurane": [],
 };
 
 /** A list that names no needs is taken to need what nearly every list needs. */

@@ -1,15 +1,13 @@
+import { PIN_POSITIONS } from "@/lib/calculations/pin-index";
 import { done, type Outcome, refused } from "@/lib/domain/outcome";
 import type { Gas } from "@/lib/domain/vocabulary";
 import { GAS_NAMES, lowerFirst } from "@/lib/domain/wording";
 
-/**
- * The pin positions of small cylinder valves: two holes in the valve, two pins in the yoke, so that a wrong gas does not seat.
- * Source: ISO 407 and CGA V-1, positions as given on the public page "Pin Index Safety System" (Wikipedia).
- */
-export const PIN_INDEX: Readonly<Record<Gas, readonly [number, number]>> = {
-  oxygen: [2, 5],
-  "nitrous-oxide": [3, 5],
-  air: [1, 5],
+/** The pin positions of the gases on an anesthesia workstation: two holes in the valve, two pins in the yoke, so that a wrong gas does not seat. */
+export const PIN_INDEX: Readonly<Record<Gas, readonly number[]>> = {
+  oxygen: PIN_POSITIONS.oxygen,
+  "nitrous-oxide": PIN_POSITIONS["nitrous-oxide"],
+  air: PIN_POSITIONS.air,
 };
 
 export const pinIndexText = (gas: Gas): string => PIN_INDEX[gas].join("-");

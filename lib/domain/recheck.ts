@@ -1,6 +1,7 @@
 import type { EvidenceEvent, WorkstationEvidence } from "@/lib/domain/evidence";
 import type { ItemId, Subject } from "@/lib/domain/items";
 import type { EventKind } from "@/lib/domain/vocabulary";
+import { type Instant, instantOf, type Timestamp } from "@/lib/units/time";
 
 /**
  * What an event makes due again. The model is the ASA 2008 rule that the low-pressure leak test is repeated whenever a vaporizer
@@ -26,9 +27,12 @@ export const RECHECK: Readonly<Record<EventKind, readonly RecheckRow[] | "everyt
     every("vaporizer-interlock"),
     every("low-pressure-leak"),
     every("fresh-gas-hose"),
+    every("vapor-free"),
   ],
+  // The mount that is left must close: interlock and leak test, for what still stands there.
+  "vaporizer-removed": [every("vaporizer-interlock"), every("low-pressure-leak")],
   "absorbent-changed": [every("breathing-leak")],
-  "cylinder-swapped": [same("cylinder-gauge"), same("yoke-leak")],
+  "cylinder-swapped": [same("cylinder-gauge"), same("yoke-leak"), every("nitrous-oxide-isolated")],
   "sensor-replaced": [
     same("oxygen-in-air"),
     same("oxygen-after-flush"),
@@ -41,6 +45,7 @@ export const RECHECK: Readonly<Record<EventKind, readonly RecheckRow[] | "everyt
     every("scavenging-extraction"),
     every("mains-power"),
     every("final-state"),
+    every("nitrous-oxide-isolated"),
   ],
   refilled: [same("filler-closed")],
   // The circuit belongs to the check before each case and never moves the board.
@@ -48,6 +53,8 @@ export const RECHECK: Readonly<Record<EventKind, readonly RecheckRow[] | "everyt
   serviced: "everything",
   // Pressure proves pressure, and not which gas.
   "pipeline-event": [same("pipeline-pressure"), same("pipeline-identity")],
+  // A case that began in a room that might not start leaves the whole check to be done after it.
+  "emergency-use": "everything",
 };
 
 /** Does this event unsettle what was seen of that item and subject before it? */
@@ -82,22 +89,33 @@ export function recheckOf(kind: EventKind): readonly ItemId[] | "everything" {
 
 /**
  * Events that the record of what is fitted implies: a part fitted without a recorded event of its own owes the same as one
- * fitted with it, so that no way of entering a part skips its recheck.
+ * fitted with it, so that no way of entering a part skips its recheck. Parts fitted before `since` have nothing to unsettle.
  */
-export function impliedEvents(workstation: WorkstationEvidence, events: readonly EvidenceEvent[]): EvidenceEvent[] {
+export function impliedEvents(
+  workstation: WorkstationEvidence,
+  events: readonly EvidenceEvent[],
+  since: Instant,
+): { readonly event: EvidenceEvent; readonly at: Instant }[] {
   const { cylinders, vaporizers, absorbent, oxygenSensor } = workstation.fitted;
-  const implied = [
-    ...cylinders.map(({ id, from }) => impliedEvent("cylinder-swapped", { kind: "cylinder", id }, from)),
-    ...vaporizers.map(({ id, from }) => impliedEvent("vaporizer-fitted", { kind: "vaporizer", id }, from)),
-    ...absorbent.map(({ id, from }) => impliedEvent("absorbent-changed", { kind: "absorbent", id }, from)),
-    ...(oxygenSensor
-      ? [impliedEvent("sensor-replaced", { kind: "oxygen-sensor", id: oxygenSensor.id }, oxygenSensor.from)]
-      : []),
-  ];
-  return implied.filter((made) => !events.some((event) => recordsTheSame(event, made)));
+  const implied: { event: EvidenceEvent; at: Instant }[] = [];
+  const add = (
+    kind: EventKind,
+    subjectKind: Subject["kind"],
+    part: { readonly id: string; readonly from: Timestamp },
+  ) => {
+    const at = instantOf(part.from);
+    if (at < since) return;
+    const event = impliedEvent(kind, { kind: subjectKind, id: part.id }, part.from);
+    if (!events.some((recorded) => recordsTheSame(recorded, event))) implied.push({ event, at });
+  };
+  for (const part of cylinders) add("cylinder-swapped", "cylinder", part);
+  for (const part of vaporizers) add("vaporizer-fitted", "vaporizer", part);
+  for (const part of absorbent) add("absorbent-changed", "absorbent", part);
+  if (oxygenSensor !== null) add("sensor-replaced", "oxygen-sensor", oxygenSensor);
+  return implied;
 }
 
-function impliedEvent(kind: EventKind, subject: Subject, at: string): EvidenceEvent {
+function impliedEvent(kind: EventKind, subject: Subject, at: Timestamp): EvidenceEvent {
   return { id: `fitted:${subject.kind}:${subject.id}`, kind, subject, at, zone: null };
 }
 
@@ -105,4 +123,4 @@ const recordsTheSame = (event: EvidenceEvent, made: EvidenceEvent): boolean =>
   event.kind === made.kind &&
   event.subject.kind === made.subject.kind &&
   event.subject.id === made.subject.id &&
-  Date.parse(event.at) >= Date.parse(made.at);
+  instantOf(event.at) >= instantOf(made.at);

@@ -2,14 +2,16 @@ import type { Answer } from "@/lib/domain/answer";
 import type { Check, Evidence, EvidenceEvent, Observation, SettingValue } from "@/lib/domain/evidence";
 import type { ItemId, Subject } from "@/lib/domain/items";
 import type { Finding, Mark, Owed, Severity } from "@/lib/domain/judgement";
-import type { Role, Scheme } from "@/lib/domain/vocabulary";
+import type { AllowedFor, PortableMonitor, Role, Scheme } from "@/lib/domain/vocabulary";
 import type { Quantity } from "@/lib/units/quantity";
-import type { Instant, Timestamp } from "@/lib/units/time";
+import type { Instant, LocalDate, Timestamp } from "@/lib/units/time";
 
 /** One limit of a rule: its shipped default and where the number comes from. No rule carries a number outside of these. */
 export interface Setting<Value extends SettingValue = SettingValue> {
   readonly default: Value;
   readonly citation: string;
+  /** The only words it may be, where it is a word. */
+  readonly words?: readonly string[];
   /** A different default for the ISO scheme, where the two worlds measure differently. */
   readonly iso?: { readonly default: Value; readonly citation: string };
 }
@@ -35,7 +37,11 @@ export interface Policy<S extends Settings = Settings> {
 }
 
 /** Where an answer is given: what a limit may depend on, and nothing of what was found. */
-export type Place = Pick<Evidence, "facility" | "settings" | "room" | "workstation">;
+export type Place = Pick<Evidence, "facility" | "settings" | "room" | "workstation"> &
+  Partial<Pick<Evidence, "procedure">>;
+
+/** What settings are found by: the site's own, and over them those of the procedure and of the model where these are known. */
+export type SettingsPlace = Pick<Place, "facility" | "settings"> & Partial<Pick<Place, "workstation" | "procedure">>;
 
 export interface About {
   readonly item: ItemId;
@@ -70,8 +76,10 @@ export interface Stands {
   readonly item: ItemId;
   readonly subject: Subject;
   readonly standing: Standing;
-  /** A rule of its own judges it, and the generic rule keeps out of it. */
-  readonly named: boolean;
+  /** The rule of its own that judges it; null leaves it to the generic rule. */
+  readonly owner: Rule | null;
+  /** The last failing answer that a later good one cleared; null when none did. */
+  readonly cleared: Observation | null;
 }
 
 /** What the judge hands to every rule: the evidence, and the questions rules ask of it. */
@@ -82,6 +90,8 @@ export interface RuleContext {
   of(item: ItemId): readonly Stands[];
   /** Everything that failed and still stands. */
   failing(): readonly Stands[];
+  /** Everything that passes now after it failed. */
+  cleared(): readonly Stands[];
   /**
    * The standing of an item: a failing answer counts at once and stands; a passing one counts when it is signed,
    * while its check is valid, and as long as no later event has unsettled it.
@@ -95,6 +105,15 @@ export interface RuleContext {
   firstUserCheckDone(): boolean;
   marks(): { readonly equipment: Mark | null; readonly provider: Mark | null };
   event(id: string): EvidenceEvent | null;
+  /** A monitor that stands in the room beside the workstation's own. */
+  portable(monitor: PortableMonitor): boolean;
+  /**
+   * Has this moment come, for what the clock alone turns? Under a running case only what had turned before the case began has:
+   * nothing flips a room in use. The moment is remembered as one at which the answer may change.
+   */
+  hasCome(at: Instant): boolean;
+  /** The check day that an instant belongs to. */
+  checkDay(at: Instant): { readonly date: LocalDate; readonly from: Instant; readonly to: Instant };
   /** The end of the validity of something seen at that moment, ignoring a running case. */
   validUntil(seen: Instant): Instant;
   /** Remembers a moment at which the clock alone may change what this rule concludes. */
@@ -117,6 +136,16 @@ export interface RuleExample {
   readonly expect: Severity | "holds";
 }
 
+/** What use with a limit asks of people meanwhile. */
+export interface LimitedUse {
+  /** What is done before the first case. */
+  readonly first: string;
+  /** What the provider does otherwise than usual. */
+  readonly differently: string;
+  /** The longest time it may be allowed for at once. */
+  readonly longest: AllowedFor;
+}
+
 export interface Rule<S extends Settings = Settings> extends Policy<S> {
   /** The severity of a finding that does not say its own. */
   readonly severity: Severity;
@@ -127,6 +156,12 @@ export interface Rule<S extends Settings = Settings> extends Policy<S> {
   /** For `limits`: who may allow use meanwhile: any one of these, or all of them together. */
   readonly allowedBy: readonly Role[];
   readonly allowedTogether?: boolean;
+  /** For a limit that may be allowed: on what terms. */
+  readonly use?: LimitedUse;
+  /** It speaks only of its own items that fail, so that it need not be asked where none of them does. */
+  readonly onlyOfFailing?: boolean;
+  /** A site cannot switch it off: without it a state would stand there without its reason. */
+  readonly always?: boolean;
   /** Narrows `items` to some subjects, as one gas. */
   covers?(subject: Subject, place: Place): boolean;
   /** What an answer is worth: the judge and the verdict at recording both ask here. Absent: a pass is a pass. */

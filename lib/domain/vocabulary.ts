@@ -46,6 +46,7 @@ export type CheckKind = (typeof CHECK_KINDS)[number];
 
 export const EVENT_KINDS = [
   "vaporizer-fitted",
+  "vaporizer-removed",
   "absorbent-changed",
   "cylinder-swapped",
   "sensor-replaced",
@@ -54,6 +55,7 @@ export const EVENT_KINDS = [
   "circuit-changed",
   "serviced",
   "pipeline-event",
+  "emergency-use",
 ] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];
 
@@ -68,8 +70,41 @@ export const LIMITS = [
   "no-volatile",
   "no-low-flow",
   "no-sedation",
+  "no-mechanical-ventilation",
   "intravenous-only",
+  "not-vapor-free",
   "stay-on-mains",
   "service-late",
+  "no-sevoflurane",
+  "no-desflurane",
+  "no-isoflurane",
+  "no-halothane",
+  "no-enflurane",
 ] as const;
 export type Limit = (typeof LIMITS)[number];
+
+/** Monitors that may stand in a room beside the workstation and take the place of its own. */
+export const PORTABLE_MONITORS = [
+  "capnograph",
+  "oximeter",
+  "ecg",
+  "blood-pressure",
+  "agent-monitor",
+  "oxygen-analyzer",
+] as const;
+export type PortableMonitor = (typeof PORTABLE_MONITORS)[number];
+
+/** What biomedical engineering decided about a recall or safety notice. */
+export const RECALL_DECISIONS = [
+  "not-assessed",
+  "not-affected",
+  "keep",
+  "keep-with-condition",
+  "pull-at-next-case",
+  "pull-now",
+] as const;
+export type RecallDecision = (typeof RECALL_DECISIONS)[number];
+
+/** For how long use with a limit may be allowed, shortest first. */
+export const ALLOWED_FOR = ["this-list", "1-day", "3-days", "10-days"] as const;
+export type AllowedFor = (typeof ALLOWED_FOR)[number];

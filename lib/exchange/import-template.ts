@@ -17,7 +17,10 @@ const EXAMPLES: Readonly<Record<DepartmentFile, readonly [Example, Example]>> = 
     { name: "Day surgery", "walking order": "2" },
   ],
   zones: [{ name: "North wing, level 2" }, { name: "South wing, level 1" }],
-  stores: [{ name: "Workroom" }, { name: "Cylinder store" }],
+  stores: [
+    { name: "Workroom", suite: "Main suite", "walking order": "5" },
+    { name: "Cylinder store", suite: "", "walking order": "" },
+  ],
   rooms: [
     {
       name: "OR 1",

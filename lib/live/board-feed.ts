@@ -1,3 +1,4 @@
+import type { BoardRow } from "@/lib/schemas/board";
 import type { RowsEvent } from "@/lib/schemas/live";
 import { type Instant, timestampOf } from "@/lib/units/time";
 import { type BoardSnapshot, BoardState } from "./board-state";
@@ -10,8 +11,8 @@ export interface FeedOptions {
   facilityId: string;
   source: BoardSource;
   now: () => Instant;
-  /** Sends to the open streams of the facility. */
-  publish: (event: RowsEvent) => void;
+  /** Sends to the open streams of the facility: what changed, and the whole as it then stands. */
+  publish: (event: RowsEvent, all: readonly BoardRow[]) => void;
   isWatched: () => boolean;
   report: (problem: unknown) => void;
 }
@@ -45,6 +46,10 @@ export class BoardFeed {
 
   get sequence(): number {
     return this.#state?.sequence ?? -1;
+  }
+
+  get rooms(): readonly BoardRow[] {
+    return this.#state?.rooms ?? [];
   }
 
   /** How long, in milliseconds, something heard of has waited to be read. */
@@ -183,7 +188,7 @@ export class BoardFeed {
     const { facilityId, now, publish, isWatched } = this.#options;
     if (!isWatched()) return;
     const rooms = everything ? state.rooms : state.rooms.filter(({ roomId }) => named.includes(roomId));
-    publish({
+    const event = {
       facility: facilityId,
       sequence: state.sequence,
       after: before,
@@ -191,6 +196,7 @@ export class BoardFeed {
       holders,
       complete: everything,
       rooms,
-    });
+    };
+    publish(event, state.rooms);
   }
 }

@@ -1,5 +1,6 @@
 import type { Hub } from "./hub";
 import { sseRetry } from "./sse";
+import type { Audience } from "./streams";
 
 /** A reader that lets so much pile up is gone or hopeless; it comes back and reads the board once. */
 const MOST_WAITING_BYTES = 4 * 1024 * 1024;
@@ -10,6 +11,7 @@ export function eventStream(
   facilityId: string,
   sessionId: string,
   signal: AbortSignal,
+  audience: Audience = "staff",
 ): ReadableStream<Uint8Array> {
   let leave: () => void = () => undefined;
   let gone = false;
@@ -17,15 +19,16 @@ export function eventStream(
     {
       start(controller) {
         controller.enqueue(sseRetry());
-        leave = hub.subscribe(facilityId, sessionId, {
-          send(chunk) {
+        const sink = {
+          send(chunk: Uint8Array) {
             controller.enqueue(chunk);
             if ((controller.desiredSize ?? 0) <= 0) leave();
           },
           close() {
             if (!gone) controller.close();
           },
-        });
+        };
+        leave = hub.subscribe(facilityId, sessionId, sink, audience);
         signal.addEventListener("abort", () => leave(), { once: true });
         if (signal.aborted) leave();
       },

@@ -1,6 +1,9 @@
 import { setTimeout as pause } from "node:timers/promises";
 import type { CommandName } from "@/lib/domain/permission";
-import { type Instant, timestampOf } from "@/lib/units/time";
+import { wallRowOf } from "@/lib/queries/wall";
+import type { BoardRow } from "@/lib/schemas/board";
+import type { WallEvent } from "@/lib/schemas/live";
+import { type Instant, type Timestamp, timestampOf } from "@/lib/units/time";
 import { BoardFeed } from "./board-feed";
 import type { BoardSnapshot } from "./board-state";
 import { Heartbeat } from "./heartbeat";
@@ -8,7 +11,7 @@ import { type Listener, listen } from "./listener";
 import { type Change, parseNotice } from "./notice";
 import type { BoardSource } from "./source";
 import { sseEvent } from "./sse";
-import { type Sink, type Stream, StreamSet } from "./streams";
+import { type Audience, type Sink, type Stream, StreamSet } from "./streams";
 
 export interface HubOptions {
   connectionString: string;
@@ -35,6 +38,7 @@ const CHANGES_PEOPLE: ReadonlySet<string> = new Set<CommandName>([
   "set-password",
   "add-facility",
   "import-department",
+  "set-site",
 ]);
 
 /** Notices in, events out: one of these per instance. */
@@ -66,8 +70,8 @@ export class Hub {
   }
 
   /** Opens a stream; the returned function is for the side that has gone. */
-  subscribe(facilityId: string, sessionId: string, sink: Sink): () => void {
-    const stream = this.#streams.add(facilityId, sessionId, sink);
+  subscribe(facilityId: string, sessionId: string, sink: Sink, audience: Audience = "staff"): () => void {
+    const stream = this.#streams.add(facilityId, sessionId, sink, audience);
     if (this.#closed) this.#streams.drop(stream);
     else void this.#greet(stream);
     return () => this.#streams.drop(stream);
@@ -102,7 +106,11 @@ export class Hub {
       source,
       now,
       report,
-      publish: (event) => this.#streams.send(facilityId, "rows", event, event.sequence),
+      publish: (event, all) => {
+        this.#streams.send(facilityId, "rows", event, event.sequence);
+        if (this.#streams.isWatched(facilityId, "wall"))
+          this.#streams.send(facilityId, "wall", wallEvent(facilityId, event.sequence, event.at, all), event.sequence);
+      },
       isWatched: () => this.#streams.isWatched(facilityId),
     });
     this.#feeds.set(facilityId, feed);
@@ -116,7 +124,7 @@ export class Hub {
       try {
         await this.#heartbeat.prove();
         await feed.settle();
-        if (this.#listener.isUp() && !stream.ended) return this.#sayHello(stream, feed.sequence);
+        if (this.#listener.isUp() && !stream.ended) return this.#sayHello(stream, feed);
       } catch (problem) {
         this.#options.report(problem);
       }
@@ -124,10 +132,12 @@ export class Hub {
     }
   }
 
-  #sayHello(stream: Stream, sequence: number): void {
+  #sayHello(stream: Stream, { sequence, rooms }: BoardFeed): void {
     stream.open = true;
     const at = timestampOf(this.#options.now());
     stream.sink.send(sseEvent("hello", { facility: stream.facilityId, sequence, at }, sequence));
+    if (stream.audience === "wall")
+      stream.sink.send(sseEvent("wall", wallEvent(stream.facilityId, sequence, at, rooms), sequence));
   }
 
   #hear(payload: string): void {
@@ -179,4 +189,8 @@ export class Hub {
       }
     }
   }
+}
+
+function wallEvent(facility: string, sequence: number, at: Timestamp, rooms: readonly BoardRow[]): WallEvent {
+  return { facility, sequence, at, rooms: rooms.map(wallRowOf) };
 }

@@ -1,3 +1,4 @@
+import { facilityOfDevice, forgetDevice } from "@/lib/auth/device";
 import { actorOfSession, forgetSession } from "@/lib/auth/session";
 import { appDatabase, listenerConnectionString } from "@/lib/storage/client";
 import { systemClock } from "./clock";
@@ -25,8 +26,12 @@ function begin(): Hub {
     connectionString: listenerConnectionString(),
     source: databaseSource(appDatabase(), () => clock.now()),
     now: () => clock.now(),
-    facilityOfSession: async (sessionId) => (await actorOfSession(sessionId))?.facility.id ?? null,
-    forgetSession,
+    // A stream belongs to a person's session or to a wall device; both end by the same word.
+    facilityOfSession: async (key) => (await actorOfSession(key))?.facility.id ?? (await facilityOfDevice(key)),
+    forgetSession: (key) => {
+      forgetSession(key);
+      forgetDevice(key);
+    },
     report: (problem) => console.error("live:", problem instanceof Error ? problem.message : problem),
   });
   shared.__yokeboardStreams ??= new Set();

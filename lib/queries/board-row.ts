@@ -12,7 +12,7 @@ export function judgedNow(record: BoardRowRecord, holder: Holder): BoardRowRecor
   return {
     ...record,
     judgement,
-    summary: boardSummary(holder.evidence, judgement),
+    summary: { ...boardSummary(holder.evidence, judgement), listFrom: holder.listFrom },
     goodUntil: judgement.goodUntil === null ? null : instantOf(judgement.goodUntil),
   };
 }
@@ -45,6 +45,7 @@ export function boardRowOf(record: BoardRowRecord): BoardRow {
     firstCase: summary.firstCase,
     listEnd: summary.listEnd,
     needs: [...summary.needs],
+    listFrom: summary.listFrom ?? null,
     decideBy: judgement.decideBy,
     goodUntil: judgement.goodUntil,
     reserve: summary.reserve,

@@ -1,12 +1,15 @@
 import type { Actor } from "@/lib/auth/actor";
+import type { Answer } from "@/lib/domain/answer";
 import { answerKey, signedAs, standingAnswers, versionOf } from "@/lib/domain/check/model";
 import type { Evidence } from "@/lib/domain/evidence";
+import { gaugeChange } from "@/lib/domain/gauge-change";
 import { ITEMS } from "@/lib/domain/items";
 import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
 import { subjectName } from "@/lib/domain/wording";
 import { isId } from "@/lib/queries/evidence";
 import { questionsView } from "@/lib/queries/questions";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
+import { worthOf } from "@/lib/queries/room-parts";
 import type { CheckView } from "@/lib/schemas/check";
 import { findProcedure, fittedAt, previousAnswers, roomName } from "@/lib/storage/check-reading";
 import { type CheckRecord, findCheck, findDraft } from "@/lib/storage/checks";
@@ -14,7 +17,8 @@ import type { Tx } from "@/lib/storage/client";
 import { loadEvidence } from "@/lib/storage/evidence";
 import type { Frame } from "@/lib/storage/facility-frame";
 import { namesOf } from "@/lib/storage/names";
-import { type Instant, timestampOf } from "@/lib/units/time";
+import { roomsWith } from "@/lib/storage/places";
+import { type Instant, instantOf, type Timestamp, timestampOf } from "@/lib/units/time";
 
 /** A check as it is being answered, or as it was signed; null when the facility has no such check. */
 export const readCheck = (actor: Actor, checkId: string, reading: Reading = appReading()): Promise<CheckView | null> =>
@@ -35,9 +39,15 @@ async function viewOf(
   now: Instant,
 ): Promise<CheckView | null> {
   const { facilityId } = frame.scope;
-  const holders = await loadEvidence(tx, frame, check.roomId ? [check.roomId] : [], [check.workstationId], now);
+  // It may have been moved since: what is asked now is asked where it stands, and what was signed stays about where it stood.
+  const rooms = new Set([
+    ...(await roomsWith(tx, facilityId, [check.workstationId])),
+    ...(check.roomId ? [check.roomId] : []),
+  ]);
+  const holders = await loadEvidence(tx, frame, [...rooms], [check.workstationId], now);
   const found = holders.find(({ workstationId }) => workstationId === check.workstationId)?.evidence;
-  const evidence = found && (await asItWas(tx, facilityId, found, check));
+  const stood = holders.find(({ kind, id }) => kind === "room" && id === check.roomId)?.evidence.room ?? null;
+  const evidence = found && (await asItWas(tx, facilityId, found, check, stood));
   if (!evidence?.workstation) return null;
   const procedure = check.procedureId ? await findProcedure(tx, facilityId, check.procedureId) : null;
   const names = await namesOf(tx, [
@@ -55,7 +65,7 @@ async function viewOf(
     startedAt: timestampOf(check.startedAt),
     startedBy: name(check.startedBy),
     items: questionsOf(check, procedure ? expandProcedure(procedure, evidence) : [], evidence),
-    recorded: await recordedOf(tx, facilityId, check, name),
+    recorded: await recordedOf(tx, facilityId, check, evidence, name),
     draft: await findDraft(tx, facilityId, check.id, personId),
     signatures: check.signatures.map(({ personId: by, role, meaning, at }) => ({
       name: name(by),
@@ -68,12 +78,18 @@ async function viewOf(
   };
 }
 
-/** A signed check is about the parts that were fitted when it was signed; an open one about those that are fitted now. */
-async function asItWas(tx: Tx, facilityId: string, evidence: Evidence, check: CheckRecord): Promise<Evidence> {
+/** A signed check is about the room and the parts of when it was signed; an open one about those of now. */
+async function asItWas(
+  tx: Tx,
+  facilityId: string,
+  evidence: Evidence,
+  check: CheckRecord,
+  stood: Evidence["room"],
+): Promise<Evidence> {
   const signed = signedAs(check, "performed");
   if (!signed || !evidence.workstation) return evidence;
   const fitted = await fittedAt(tx, facilityId, check.workstationId, signed.at);
-  return { ...evidence, workstation: { ...evidence.workstation, fitted } };
+  return { ...evidence, room: stood, workstation: { ...evidence.workstation, fitted } };
 }
 
 /** A full check asks the whole procedure; a recheck shows what it answered. */
@@ -106,6 +122,7 @@ async function recordedOf(
   tx: Tx,
   facilityId: string,
   check: CheckRecord,
+  evidence: Evidence,
   name: (id: string) => string,
 ): Promise<CheckView["recorded"]> {
   const standing = standingAnswers(check.answers);
@@ -120,5 +137,23 @@ async function recordedOf(
     by: name(given.by),
     at: timestampOf(given.observedAt),
     previous: previous.get(key) ?? null,
+    worth: worthOf(given.answer, given.subject, evidence),
+    since: sinceOf(given, previous.get(key) ?? null, evidence),
   }));
 }
+
+/** What became of a cylinder's contents between two readings with the valve open. */
+function sinceOf(
+  { answer, subject, observedAt }: CheckRecord["answers"][number],
+  before: { readonly answer: Answer; readonly at: Timestamp } | null,
+  evidence: Evidence,
+): string | null {
+  const cylinder = evidence.workstation?.fitted.cylinders.find(({ id }) => id === subject.id);
+  if (!cylinder || before === null) return null;
+  const [first, second] = [openReading(before.answer), openReading(answer)];
+  if (first === null || second === null) return null;
+  const at = { first: instantOf(before.at), second: observedAt };
+  return gaugeChange({ reading: first, at: at.first }, { reading: second, at: at.second }, cylinder, evidence);
+}
+
+const openReading = (answer: Answer) => (answer.kind === "gauge" && answer.openWhenRead ? answer.reading : null);

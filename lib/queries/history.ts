@@ -36,7 +36,7 @@ export const readHistory = (
   );
 
 /** The entry is read from the exact text that was hashed, never from a copy beside it. */
-function entryOf(row: LeafRow): HistoryEntry {
+export function entryOf(row: LeafRow): HistoryEntry {
   const { at, entry } = JSON.parse(row.body) as { at: string; entry: Entry };
   return {
     sequence: row.sequence,

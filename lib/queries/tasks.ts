@@ -1,8 +1,13 @@
 import type { Actor } from "@/lib/auth/actor";
+import { checkDayAt } from "@/lib/domain/check-day";
+import { onDutyFor } from "@/lib/domain/duty/decide";
+import type { DutyNow } from "@/lib/domain/duty/model";
+import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { orderTasks } from "@/lib/domain/task-order";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { TaskList, TaskView } from "@/lib/schemas/task";
 import type { Tx } from "@/lib/storage/client";
+import { dutyAt } from "@/lib/storage/duty";
 import type { Frame } from "@/lib/storage/facility-frame";
 import { type TaskPlace, taskPlaces } from "@/lib/storage/task-places";
 import { type OpenTask, openTasks } from "@/lib/storage/tasks";
@@ -12,9 +17,22 @@ import { type Instant, timestampOf } from "@/lib/units/time";
 export const readTasks = (actor: Actor, reading: Reading = appReading()): Promise<TaskList> =>
   inFacility(
     actor,
-    async (tx, frame, now) => ({ at: timestampOf(now), tasks: await tasksIn(tx, frame, now, actor.personId) }),
+    async (tx, frame, now) => ({
+      at: timestampOf(now),
+      tasks: await tasksIn(tx, frame, now, actor.personId),
+      duty: dutyNowView(await dutyNowIn(tx, frame, now)),
+    }),
     reading,
   );
+
+export const dutyNowView = ({ onRoster, people }: DutyNow): TaskList["duty"] => ({
+  onRoster,
+  people: people.map(({ roles, until, ...person }) => ({ ...person, roles: [...roles], until: timestampOf(until) })),
+});
+
+/** Who is on duty now, by the roster of the check day. */
+export const dutyNowIn = (tx: Tx, frame: Frame, now: Instant): Promise<DutyNow> =>
+  dutyAt(tx, frame.scope.facilityId, now, checkDayAt(checkClock(frame), now).date);
 
 /** Open tasks of the whole facility or of one place, ordered. */
 export async function tasksIn(
@@ -31,11 +49,14 @@ export async function tasksIn(
     open.map(({ holderId }) => holderId),
     personId,
   );
+  const duty = await dutyNowIn(tx, frame, now);
   const placed = orderTasks(
     open.map((task) => ({ ...orderInput(task, places.get(task.holderId) ?? null), task })),
     now,
   );
-  return placed.map(({ task: { task }, placed: why }) => taskViewOf(task, places.get(task.holderId) ?? null, why));
+  return placed.map(({ task: { task }, placed: why }) =>
+    taskViewOf(task, places.get(task.holderId) ?? null, why, duty),
+  );
 }
 
 /** What the order of the work looks at. */
@@ -52,7 +73,7 @@ function orderInput({ key, draft, claim }: OpenTask, place: TaskPlace | null) {
   };
 }
 
-export function taskViewOf(task: OpenTask, place: TaskPlace | null, placed: string): TaskView {
+export function taskViewOf(task: OpenTask, place: TaskPlace | null, placed: string, duty: DutyNow): TaskView {
   const { draft, claim } = task;
   return {
     key: task.key,
@@ -70,5 +91,9 @@ export function taskViewOf(task: OpenTask, place: TaskPlace | null, placed: stri
     placed,
     claim: claim && { personId: claim.personId, name: claim.name, since: timestampOf(claim.since) },
     openCheckId: draft.kind === "check" ? (place?.openCheckId ?? null) : null,
+    work: task.work && { ...task.work },
+    couldNot: task.couldNot.map((one) => ({ ...one })),
+    onDuty: onDutyFor(duty, draft.mayDo).map(({ name }) => name),
+    walkingOrder: place?.walkingOrder ?? Number.MAX_SAFE_INTEGER,
   };
 }

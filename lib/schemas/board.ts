@@ -18,10 +18,12 @@ export const namedMark = z.strictObject({ name: z.string(), at: timestamp });
 /** Reserve oxygen on the workstation: what the gauge said, and what that is worth. */
 export const reserveOxygen = z.strictObject({
   reading: quantity,
-  /** Usable litres by the handbook proportion; null where it refuses. */
+  /** Usable litres by the equation of state, and their low end; null where it refuses. */
   litres: z.number().nullable(),
-  /** Minutes by hand at the site's flow, to the residual. */
+  litresLow: z.number().nullable(),
+  /** Minutes by hand and on the ventilator at the site's flows, from the low end of the litres to the residual. */
   minutesByHand: z.number().nullable(),
+  minutesOnVentilator: z.number().nullable(),
   method: z.string(),
   observedAt: timestamp,
 });
@@ -57,6 +59,8 @@ export const boardRow = z.strictObject({
   firstCase: timestamp.nullable(),
   listEnd: timestamp.nullable(),
   needs: z.array(need),
+  /** Where the list comes from: entered or imported for the day, or the weekly template. */
+  listFrom: z.enum(["day", "week"]).nullable().optional(),
   decideBy: timestamp.nullable(),
   goodUntil: timestamp.nullable(),
   reserve: reserveOxygen.nullable(),

@@ -45,6 +45,10 @@ export const recordedAnswer = z.strictObject({
   at: timestamp,
   /** The answer before this one, of an earlier check: shown after entry, never beside an empty field. */
   previous: z.strictObject({ answer, at: timestamp }).nullable(),
+  /** What a gauge reading is worth: "640 L (612 to 668) · 70 min by hand". */
+  worth: z.string().nullable(),
+  /** What became of the contents since the answer before: a leak, a cold night, another cylinder. */
+  since: z.string().nullable(),
 });
 
 export const signatureView = z.strictObject({ name: z.string(), role, meaning: z.enum(MEANINGS), at: timestamp });

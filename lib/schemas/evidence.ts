@@ -9,6 +9,8 @@ import {
   LEAK_TESTS,
   MEANINGS,
   NEEDS,
+  PORTABLE_MONITORS,
+  RECALL_DECISIONS,
   ROLES,
   SCHEMES,
   WASTE_GAS,
@@ -17,9 +19,12 @@ import { answer, date, itemId, quantity, subject, timestamp } from "@/lib/schema
 import { PRESSURE_UNITS } from "@/lib/units/pressure";
 import type { LocalDate } from "@/lib/units/time";
 
-/** The evidence document at the border: strict, so that a field nobody knows is refused by its path. */
+/**
+ * The evidence document at the border: strict, so that a field nobody knows is refused by its path. What has a plain meaning when it
+ * is left out may be left out: an empty list, nobody's override, not sequestered.
+ */
 const name = z.string().min(1).max(200);
-const day = z.custom<LocalDate>((text) => date.safeParse(text).success, "must be a date such as 2026-11-25");
+const day = date.transform((text) => text as LocalDate);
 const gas = z.enum(GASES);
 const role = z.enum(ROLES);
 const verdict = z.enum(["pass", "fail", "noted"]);
@@ -33,6 +38,8 @@ const ruleSetting = z.strictObject({
   citation: z.string(),
 });
 
+const settingOverrides = z.record(z.string(), ruleSetting.extend({ on: z.boolean().nullable().optional() })).optional();
+
 const occupancy = z.discriminatedUnion("state", [
   z.strictObject({ state: z.literal("idle") }),
   z.strictObject({ state: z.literal("in-use"), since: timestamp, confirmed: z.boolean() }),
@@ -43,7 +50,7 @@ const room = z.strictObject({
   id: name,
   name,
   suite: name,
-  zone: name.nullable(),
+  zone: name.nullable().default(null),
   piped: z.array(gas),
   vacuum: z.boolean(),
   wasteGas: z.enum(WASTE_GAS),
@@ -51,11 +58,16 @@ const room = z.strictObject({
   list: z
     .strictObject({
       firstCase: timestamp.nullable(),
-      end: timestamp.nullable(),
-      needs: z.array(z.enum(NEEDS)),
-      setUpMinutes: z.number().nonnegative(),
+      end: timestamp.nullable().default(null),
+      needs: z.array(z.enum(NEEDS)).default([]),
+      setUpMinutes: z.number().nonnegative().default(0),
     })
-    .nullable(),
+    .nullable()
+    .default(null),
+  portable: z.array(z.enum(PORTABLE_MONITORS)).optional(),
+  supplies: z
+    .array(z.strictObject({ name, count: z.number().nonnegative(), par: z.number().nonnegative() }))
+    .optional(),
 });
 
 const model = z.strictObject({
@@ -66,9 +78,11 @@ const model = z.strictObject({
   oxygenSensor: z.enum(["galvanic", "paramagnetic"]),
   mounts: z.array(name),
   yokes: z.array(z.strictObject({ position: name, gas })),
-  selfTestCovers: z.array(itemId),
-  outletSelector: z.boolean(),
-  vaporFreeMinutes: z.number().nullable(),
+  selfTestCovers: z.array(itemId).default([]),
+  outletSelector: z.boolean().default(false),
+  vaporFreeMinutes: z.number().nullable().default(null),
+  vaporFreeFilterMinutes: z.number().nullable().optional(),
+  settings: settingOverrides,
 });
 
 const cylinder = z.strictObject({
@@ -82,8 +96,8 @@ const cylinder = z.strictObject({
   ratedContentsL: positive,
   ratedPressure: z.strictObject({ value: positive, unit: z.enum(PRESSURE_UNITS) }),
   from: timestamp,
-  expiry: day.nullable(),
-  retestDue: day.nullable(),
+  expiry: day.nullable().default(null),
+  retestDue: day.nullable().default(null),
 });
 
 const vaporizer = z.strictObject({
@@ -93,7 +107,7 @@ const vaporizer = z.strictObject({
   agent: z.enum(AGENTS),
   filler: name,
   from: timestamp,
-  calibration: z.strictObject({ due: day, windowTo: day }).nullable(),
+  calibration: z.strictObject({ due: day, windowTo: day }).nullable().default(null),
 });
 
 const absorbent = z.strictObject({
@@ -109,6 +123,7 @@ const absorbent = z.strictObject({
   }),
   massG: positive,
   from: timestamp,
+  dateKnown: z.boolean().optional(),
 });
 
 const sensor = z.strictObject({ id: name, tag: name, kind: z.enum(["galvanic", "paramagnetic"]), from: timestamp });
@@ -118,27 +133,48 @@ const workstation = z.strictObject({
   tag: name,
   model,
   fitted: z.strictObject({
-    cylinders: z.array(cylinder),
-    vaporizers: z.array(vaporizer),
-    absorbent: z.array(absorbent),
-    oxygenSensor: sensor.nullable(),
+    cylinders: z.array(cylinder).default([]),
+    vaporizers: z.array(vaporizer).default([]),
+    absorbent: z.array(absorbent).default([]),
+    oxygenSensor: sensor.nullable().default(null),
   }),
-  holds: z.array(z.strictObject({ id: name, by: name, role, reason: z.string(), since: timestamp })),
-  quarantine: z.array(z.strictObject({ subject, since: timestamp })),
-  sequestered: z.boolean(),
-  faults: z.array(z.strictObject({ id: name, text: z.string(), wouldNotUse: z.boolean(), lookedAt: z.boolean() })),
-  serviceDue: z.array(z.strictObject({ plan: name, due: day, window: z.strictObject({ from: day, to: day }) })),
-  serviceOpen: z.boolean(),
-  firstUserCheckOwedSince: timestamp.nullable(),
-  recalls: z.array(z.strictObject({ id: name, decision: z.string() })),
-  allowed: z.array(
-    z.strictObject({
-      rule: name,
-      by: z.array(z.strictObject({ person: name, role })),
-      measures: z.string(),
-      until: timestamp,
-    }),
-  ),
+  holds: z.array(z.strictObject({ id: name, by: name, role, reason: z.string(), since: timestamp })).default([]),
+  quarantine: z.array(z.strictObject({ subject, item: itemId.nullable().optional(), since: timestamp })).default([]),
+  sequestered: z.boolean().default(false),
+  faults: z
+    .array(
+      z.strictObject({
+        id: name,
+        text: z.string(),
+        wouldNotUse: z.boolean(),
+        lookedAt: z.boolean(),
+        reportedAt: timestamp.nullable().optional(),
+      }),
+    )
+    .default([]),
+  serviceDue: z
+    .array(z.strictObject({ plan: name, due: day, window: z.strictObject({ from: day, to: day }) }))
+    .default([]),
+  serviceOpen: z.boolean().default(false),
+  firstUserCheckOwedSince: timestamp.nullable().default(null),
+  recalls: z
+    .array(
+      z.strictObject({ id: name, decision: z.enum(RECALL_DECISIONS), condition: z.string().nullable().optional() }),
+    )
+    .default([]),
+  allowed: z
+    .array(
+      z.strictObject({
+        rule: name,
+        by: z.array(z.strictObject({ person: name, role })),
+        measures: z.string(),
+        until: timestamp,
+        subject: subject.nullable().optional(),
+      }),
+    )
+    .default([]),
+  lastUsedAt: timestamp.nullable().optional(),
+  recentFailures: z.array(z.strictObject({ item: itemId, subject, at: timestamp })).optional(),
 });
 
 const known = z.discriminatedUnion("source", [
@@ -152,42 +188,57 @@ const observation = z.strictObject({
   item: itemId,
   subject,
   answer,
-  verdict,
-  makersVerdict: verdict.nullable(),
+  verdict: verdict.default("noted"),
+  makersVerdict: verdict.nullable().default(null),
   observedAt: timestamp,
-  known,
+  known: known.default({ source: "server" }),
   by: name,
   role,
-  check: name.nullable(),
+  check: name.nullable().default(null),
   recordedAt: timestamp,
-  supersedes: name.nullable(),
+  supersedes: name.nullable().default(null),
 });
 
 const check = z.strictObject({
   id: name,
-  procedure: name.nullable(),
+  procedure: name.nullable().default(null),
+  /** The workstation it was done on; absent or null: the one that stands here. */
+  workstation: name.nullable().optional(),
   kind: z.enum(CHECK_KINDS),
   startedAt: timestamp,
   startedBy: name,
   signed: z.array(z.strictObject({ by: name, role, meaning: z.enum(MEANINGS), at: timestamp })),
 });
 
-const event = z.strictObject({ id: name, kind: z.enum(EVENT_KINDS), subject, at: timestamp, zone: name.nullable() });
+const event = z.strictObject({
+  id: name,
+  kind: z.enum(EVENT_KINDS),
+  subject,
+  at: timestamp,
+  zone: name.nullable().default(null),
+});
 const trend = z.strictObject({ item: itemId, subject, slope: quantity.nullable(), crossing: day.nullable() });
 
 export const evidenceDocument = z.strictObject({
   schema: z.literal(EVIDENCE_SCHEMA),
   now: timestamp,
   facility: z.strictObject({ id: name, timeZone: name, scheme: z.enum(SCHEMES), pressureUnit: z.enum(PRESSURE_UNITS) }),
-  settings: z.record(z.string(), ruleSetting),
-  settingsVersion: z.int().nonnegative(),
+  settings: z.record(z.string(), ruleSetting).default({}),
+  settingsVersion: z.int().nonnegative().default(0),
   room: room.nullable(),
   workstation: workstation.nullable(),
   procedure: z
-    .strictObject({ id: name, name, version: z.int(), owes: z.array(z.strictObject({ item: itemId, subject })) })
-    .nullable(),
-  observations: z.array(observation),
-  checks: z.array(check),
-  events: z.array(event),
-  trends: z.array(trend),
+    .strictObject({
+      id: name,
+      name,
+      version: z.int(),
+      owes: z.array(z.strictObject({ item: itemId, subject })),
+      settings: settingOverrides,
+    })
+    .nullable()
+    .default(null),
+  observations: z.array(observation).default([]),
+  checks: z.array(check).default([]),
+  events: z.array(event).default([]),
+  trends: z.array(trend).default([]),
 });

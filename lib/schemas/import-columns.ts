@@ -35,7 +35,11 @@ const onWorkstation = orEmpty("workstation", cells.text(60), null);
 export const IMPORT_COLUMNS = {
   suites: { name, walkingOrder },
   zones: { name },
-  stores: { name },
+  stores: {
+    name,
+    suite: orEmpty("suite", cells.text(80), null),
+    walkingOrder: orEmpty("walking order", cells.wholeNumber(0, 9_999), null),
+  },
   rooms: {
     name,
     suite: needed("suite", cells.text(80)),

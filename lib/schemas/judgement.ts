@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { READINESS, SEVERITIES } from "@/lib/domain/judgement";
 import { LIMITS } from "@/lib/domain/vocabulary";
+import { ACTION_KINDS } from "@/lib/domain/way-action";
 import { itemId, quantity, role, subject, timestamp } from "@/lib/schemas/common";
 
 /** The judge's answer as the API returns it. */
@@ -39,4 +40,22 @@ export const judgement = z.strictObject({
   whenInUse: z.enum(["after-this-case", "act-now"]).nullable(),
   decideBy: timestamp.nullable(),
   goodUntil: timestamp.nullable(),
+});
+
+/** One thing that somebody does about a reason. */
+export const action = z.strictObject({
+  kind: z.enum(ACTION_KINDS),
+  text: z.string(),
+  minutes: z.number(),
+  mayDo: z.array(role),
+  together: z.boolean(),
+  items: z.array(z.strictObject({ item: itemId, subject })),
+  subject: subject.nullable(),
+  about: z.string().nullable(),
+});
+
+/** The judgement with what clears each reason, and the shortest way to ready for the list. */
+export const explainedJudgement = judgement.extend({
+  whatClears: z.array(z.strictObject({ reason: finding, anyOf: z.array(action) })),
+  whyNot: z.strictObject({ actions: z.array(action), minutes: z.number() }).nullable(),
 });

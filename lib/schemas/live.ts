@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { boardRow } from "@/lib/schemas/board";
 import { id, timestamp } from "@/lib/schemas/common";
+import { wallRow } from "@/lib/schemas/wall";
 
 /**
  * The events of GET /api/v1/events (Server-Sent Events), by name. `sequence` is the last entry of the facility's history that the
@@ -21,6 +22,9 @@ export const rowsEvent = z.strictObject({
   rooms: z.array(boardRow),
 });
 
+/** What a wall gets in the place of `rows`: every room each time, without names, so that a wall never has to ask. */
+export const wallEvent = z.strictObject({ facility: id, sequence: z.int(), at: timestamp, rooms: z.array(wallRow) });
+
 /** Proof that a change made now would arrive: it went through the database and came back. */
 export const beatEvent = z.strictObject({ at: timestamp });
 
@@ -29,12 +33,14 @@ export const endedEvent = z.strictObject({ reason: z.enum(["session-ended", "too
 
 export type HelloEvent = z.infer<typeof helloEvent>;
 export type RowsEvent = z.infer<typeof rowsEvent>;
+export type WallEvent = z.infer<typeof wallEvent>;
 export type BeatEvent = z.infer<typeof beatEvent>;
 export type EndedEvent = z.infer<typeof endedEvent>;
 
 export interface LiveEvents {
   hello: HelloEvent;
   rows: RowsEvent;
+  wall: WallEvent;
   beat: BeatEvent;
   ended: EndedEvent;
 }

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { SEVERITIES } from "@/lib/domain/judgement";
 import { answerGiven, checkItem } from "@/lib/schemas/check";
 import { id, role, subject, timestamp, words } from "@/lib/schemas/common";
+import { dutyNow } from "@/lib/schemas/duty";
 
 export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow"] as const;
 
@@ -24,10 +25,20 @@ export const taskView = z.strictObject({
   claim: z.strictObject({ personId: id, name: z.string(), since: timestamp }).nullable(),
   /** For a check: one that is open already, to go on with. */
   openCheckId: id.nullable(),
+  /** How far whoever has it is; null while nobody has it. */
+  work: z
+    .strictObject({ state: z.enum(["claimed", "started", "paused"]), since: timestamp, reason: z.string().nullable() })
+    .nullable(),
+  /** Who came to do it and could not, oldest first. */
+  couldNot: z.array(z.strictObject({ name: z.string(), reason: z.string(), at: timestamp })),
+  /** Who is on duty now and may do it. */
+  onDuty: z.array(z.string()),
+  /** Its place on the walk through the suites. */
+  walkingOrder: z.number(),
 });
 export type TaskView = z.infer<typeof taskView>;
 
-export const taskList = z.strictObject({ at: timestamp, tasks: z.array(taskView) });
+export const taskList = z.strictObject({ at: timestamp, tasks: z.array(taskView), duty: dutyNow });
 export type TaskList = z.infer<typeof taskList>;
 
 /** One task opened: what finishing it asks for. */

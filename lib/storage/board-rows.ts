@@ -47,7 +47,7 @@ export async function boardRowRecords(
       LEFT JOIN workstation w ON w.facility_id = q.facility_id AND w.id = q.workstation_id
       LEFT JOIN workstation_model m ON m.id = w.model_id
       LEFT JOIN derived.readiness d ON d.facility_id = r.facility_id AND d.holder_kind = 'room' AND d.holder_id = r.id
-      WHERE r.facility_id = ${facilityId}::uuid AND (${rooms ? [...rooms] : null}::uuid[] IS NULL OR r.id = ANY (${rooms ? [...rooms] : null}::uuid[]))
+      WHERE r.facility_id = ${facilityId}::uuid AND r.retired_at IS NULL AND (${rooms ? [...rooms] : null}::uuid[] IS NULL OR r.id = ANY (${rooms ? [...rooms] : null}::uuid[]))
       ORDER BY s.walking_order, r.walking_order, r.name) x`;
   return row?.rows ?? [];
 }

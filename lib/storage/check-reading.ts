@@ -58,6 +58,7 @@ export async function previousAnswers(
       FROM fact.observation o
       WHERE o.facility_id = ${facilityId}::uuid AND (o.workstation_id = ${check.workstationId}::uuid OR o.room_id = ${check.roomId}::uuid)
         AND o.observed_at < ${timestampOf(check.startedAt)}::timestamptz AND o.observed_at > ${timestampOf(check.startedAt)}::timestamptz - interval '7 days'
+        AND NOT EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = o.facility_id AND k.check_id = o.check_id)
       ORDER BY o.item, o.subject_id, o.observed_at DESC) x`;
   return new Map(
     (row?.rows ?? []).map(({ item, subject_kind, subject_id, answer, observed_at }) => [

@@ -135,6 +135,7 @@ interface CheckJson {
     observed_by: string;
   }[];
   signatures: { person_id: string; role: Role; meaning: Meaning; at: string }[];
+  corrected: boolean;
 }
 
 /** One check with its answers in the order given, and its signatures; null when the facility has no such check. */
@@ -144,6 +145,7 @@ export async function findCheck(tx: Tx, facilityId: string, checkId: string): Pr
       'answers', (SELECT coalesce(jsonb_agg(jsonb_build_object('id', o.id, 'item', o.item, 'subject_kind', o.subject_kind, 'subject_id', o.subject_id,
           'answer', o.answer, 'verdict', o.verdict, 'observed_at', o.observed_at, 'observed_by', o.observed_by) ORDER BY o.recorded_at, o.id), '[]')
         FROM fact.observation o WHERE o.facility_id = c.facility_id AND o.check_id = c.id),
+      'corrected', EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id),
       'signatures', (SELECT coalesce(jsonb_agg(to_jsonb(s) ORDER BY s.at), '[]') FROM fact.signature s WHERE s.facility_id = c.facility_id AND s.check_id = c.id)) AS check
     FROM fact.check_run c WHERE c.facility_id = ${facilityId}::uuid AND c.id = ${checkId}::uuid`;
   return found ? checkRecordOf(found.check) : null;
@@ -173,10 +175,11 @@ function checkRecordOf(row: CheckJson): CheckRecord {
       meaning,
       at: instantOf(at),
     })),
+    corrected: row.corrected,
   };
 }
 
-/** A person's unsigned full checks of one workstation since an instant, newest first. */
+/** The unsigned full checks of one workstation that a person goes on with, their own or taken over, newest first. */
 export async function openChecks(
   tx: Tx,
   facilityId: string,
@@ -186,7 +189,9 @@ export async function openChecks(
 ): Promise<string[]> {
   const rows = await tx.$queryRaw<{ id: string }[]>`
     SELECT c.id FROM fact.check_run c
-    WHERE c.facility_id = ${facilityId}::uuid AND c.workstation_id = ${workstationId}::uuid AND c.started_by = ${personId}::uuid
+    WHERE c.facility_id = ${facilityId}::uuid AND c.workstation_id = ${workstationId}::uuid 
+      AND coalesce((SELECT k.person_id FROM fact.check_takeover k WHERE k.facility_id = c.facility_id AND k.check_id = c.id ORDER BY k.at DESC, k.id LIMIT 1), c.started_by) = ${personId}::uuid
+      AND NOT EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id)
       AND c.started_at >= ${timestampOf(since)}::timestamptz AND c.kind IN ('daily', 'first-user')
       AND NOT EXISTS (SELECT FROM fact.signature s WHERE s.facility_id = c.facility_id AND s.check_id = c.id AND s.meaning = 'performed')
     ORDER BY c.started_at DESC`;

@@ -11,6 +11,8 @@ export interface Locks {
   readonly tasks?: readonly string[];
   /** A change of the whole department, such as an import. */
   readonly everything?: boolean;
+  /** A change of the settings or of the facility's own row: nobody else works in the facility until it is done. */
+  readonly settings?: boolean;
 }
 
 /** What every command knows once its rows are locked. */
@@ -62,6 +64,8 @@ export async function beginCommand(
   locks: Locks,
   key: string | null,
 ): Promise<Begun> {
+  if (locks.settings)
+    await tx.$queryRaw`SELECT lock_settings(${scope.organisationId}::uuid, ${scope.facilityId}::uuid)::text AS locked`;
   const [row] = await tx.$queryRaw<BegunRow[]>`
     SELECT * FROM begin_command(
       ${scope.organisationId}::uuid, ${scope.facilityId}::uuid, ${personId}::uuid,

@@ -42,14 +42,21 @@ export async function completionFacts(
 ): Promise<CompletionFacts> {
   const [row] = await tx.$queryRaw<CompletionFacts[]>`
     WITH f AS (SELECT ${facilityId}::uuid AS id, ${timestampOf(from)}::timestamptz AS since, ${timestampOf(to)}::timestamptz AS until),
-    runs AS (SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.started_at >= f.since AND c.started_at < f.until AND c.room_id IS NOT NULL)
+    runs AS (SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.started_at >= f.since AND c.started_at < f.until AND c.room_id IS NOT NULL
+      AND NOT EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id))
     SELECT
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT r.id, r.name, s.name AS suite FROM room r JOIN suite s ON s.facility_id = r.facility_id AND s.id = r.suite_id, f
-        WHERE r.facility_id = f.id ORDER BY s.walking_order, r.walking_order, r.name) x) AS rooms,
+        WHERE r.facility_id = f.id AND (r.retired_at IS NULL OR r.retired_at > f.since) ORDER BY s.walking_order, r.walking_order, r.name) x) AS rooms,
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT l.room_id, l.date, l.first_case FROM day_list l, f
-        WHERE l.facility_id = f.id AND l.date BETWEEN ${dates.from}::date AND ${dates.to}::date) x) AS lists,
+        WHERE l.facility_id = f.id AND l.date BETWEEN ${dates.from}::date AND ${dates.to}::date
+        UNION ALL
+        -- A day without a list of its own runs by the template that was valid on it.
+        SELECT t.room_id, d.date::date, t.first_case FROM f, generate_series(${dates.from}::date, ${dates.to}::date, interval '1 day') AS d(date)
+        JOIN weekly_template t ON t.weekday = extract(isodow FROM d.date) AND t.from_date <= d.date AND (t.to_date IS NULL OR t.to_date > d.date) AND NOT t.closed
+        WHERE t.facility_id = f.id AND NOT EXISTS (
+          SELECT FROM day_list l WHERE l.facility_id = t.facility_id AND l.room_id = t.room_id AND l.date = d.date)) x) AS lists,
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT c.id, c.room_id, c.started_at,
           (SELECT json_build_object('at', g.at, 'name', p.name) FROM fact.signature g JOIN person p ON p.id = g.person_id

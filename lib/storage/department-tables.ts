@@ -15,7 +15,11 @@ const byId = { scope: "facility_id", key: ["id"] } as const;
 export const DEPARTMENT_TABLES = {
   suites: { ...byId, name: "suite", columns: { ...named, walking_order: ["walkingOrder", "integer"] } },
   zones: { ...byId, name: "pipeline_zone", columns: named },
-  stores: { ...byId, name: "store", columns: named },
+  stores: {
+    ...byId,
+    name: "store",
+    columns: { ...named, suite_id: ["suiteId", "uuid"], walking_order: ["walkingOrder", "integer"] },
+  },
   rooms: {
     ...byId,
     name: "room",

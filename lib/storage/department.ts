@@ -32,7 +32,7 @@ export async function loadDepartment(tx: Tx, { facilityId, organisationId }: Sco
       'records', json_build_object(
         'suites', (SELECT coalesce(json_agg(json_build_object('id', x.id, 'name', x.name, 'walkingOrder', x.walking_order)), '[]') FROM suite x, f WHERE x.facility_id = f.id),
         'zones', (SELECT coalesce(json_agg(json_build_object('id', x.id, 'name', x.name)), '[]') FROM pipeline_zone x, f WHERE x.facility_id = f.id),
-        'stores', (SELECT coalesce(json_agg(json_build_object('id', x.id, 'name', x.name)), '[]') FROM store x, f WHERE x.facility_id = f.id),
+        'stores', (SELECT coalesce(json_agg(json_build_object('id', x.id, 'name', x.name, 'suiteId', x.suite_id, 'walkingOrder', x.walking_order)), '[]') FROM store x, f WHERE x.facility_id = f.id),
         'rooms', (SELECT coalesce(json_agg(json_build_object('id', x.id, 'name', x.name, 'suiteId', x.suite_id, 'zoneId', x.zone_id,
             'piped', ARRAY(SELECT unnest(x.piped) ORDER BY 1), 'vacuum', x.vacuum, 'wasteGas', x.waste_gas, 'walkingOrder', x.walking_order)), '[]')
           FROM room x, f WHERE x.facility_id = f.id),

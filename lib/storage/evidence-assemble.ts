@@ -61,10 +61,11 @@ export function roomOf(row: RoomRow, timeZone: string, today: Instant): RoomEvid
 }
 
 /** Closed means closed today: a closing of an earlier check day has ended by itself. */
-function occupancyOf({ occupancy }: RoomRow, today: Instant): Occupancy {
-  if (!occupancy) return { state: "idle" };
+function occupancyOf({ occupancy, closed_by_template }: RoomRow, today: Instant): Occupancy {
+  const otherwise: Occupancy = closed_by_template ? { state: "closed", since: timestampOf(today) } : { state: "idle" };
+  if (!occupancy) return otherwise;
   const since = utc(occupancy.from);
-  if (occupancy.state === "closed" && instantOf(since) < today) return { state: "idle" };
+  if (occupancy.state === "closed" && instantOf(since) < today) return otherwise;
   return occupancy.state === "closed"
     ? { state: "closed", since }
     : { state: "in-use", since, confirmed: occupancy.confirmed };
@@ -86,11 +87,12 @@ export function workstationOf(row: WorkstationRow, rows: EvidenceRows): Workstat
     holds: here(rows.holds).map(({ id, by, role, reason, at }) => ({ id, by, role, reason, since: utc(at) })),
     quarantine: [],
     sequestered: false,
-    faults: here(rows.faults).map(({ id, text, would_not_use }) => ({
+    faults: here(rows.faults).map(({ id, text, would_not_use, at }) => ({
       id,
       text,
       wouldNotUse: would_not_use,
       lookedAt: false,
+      reportedAt: utc(at),
     })),
     serviceDue: here(rows.service).map((plan) => ({
       plan: plan.plan,
@@ -101,6 +103,11 @@ export function workstationOf(row: WorkstationRow, rows: EvidenceRows): Workstat
     firstUserCheckOwedSince: null,
     recalls: [],
     allowed: allowancesOf(here(rows.allowances)),
+    recentFailures: here(rows.failures).map(({ item, subject_kind: kind, subject_id: id, observed_at }) => ({
+      item,
+      subject: { kind, id },
+      at: utc(observed_at),
+    })),
   };
 }
 
@@ -199,6 +206,7 @@ export function checkOf(row: CheckRow): Check {
   return {
     id: row.id,
     procedure: row.procedure_id,
+    workstation: row.workstation_id,
     kind: row.kind,
     startedAt: utc(row.started_at),
     startedBy: row.started_by,

@@ -1,10 +1,13 @@
 import { sql, type Tx } from "@/lib/storage/client";
+import { closedByTemplateOn, dayListOn } from "@/lib/storage/day-list";
 import type { EvidenceRows } from "@/lib/storage/evidence-rows";
 import { fittedParts } from "@/lib/storage/fitted-parts";
 import { DAY, HOUR, type Instant, type LocalDate, later, timestampOf } from "@/lib/units/time";
 
 /** Everything since then is read whole: the running check day, the one before it, and a case that outlasts them. */
 const WINDOW = 48 * HOUR;
+/** How far back failures are counted; a site that counts over longer sees no further. */
+const FAILURE_WINDOW = 31 * DAY;
 /** What happened to the equipment is few rows, and one that nobody has answered yet must not age out of sight. */
 const EVENT_WINDOW = 90 * DAY;
 
@@ -22,32 +25,38 @@ export async function queryEvidence(
   listDate: LocalDate,
 ): Promise<EvidenceRows> {
   const since = timestampOf(later(now, -WINDOW));
+  const failuresSince = timestampOf(later(now, -FAILURE_WINDOW));
   const eventsSince = timestampOf(later(now, -EVENT_WINDOW));
   const [row] = await tx.$queryRaw<EvidenceRows[]>`
     WITH f AS NOT MATERIALIZED (SELECT ${facilityId}::uuid AS id, ${[...rooms]}::uuid[] AS rooms, ${[...workstations]}::uuid[] AS workstations, ${since}::timestamptz AS since),
+    -- A check that says another workstation than the one looked at: its answers stand on the right one.
+    elsewhere AS (SELECT k.check_id FROM fact.check_correction k, f WHERE k.facility_id = f.id),
     answers AS (
       SELECT o.* FROM fact.observation o, f WHERE o.facility_id = f.id AND o.workstation_id = ANY (f.workstations) AND o.observed_at > f.since
+        AND NOT EXISTS (SELECT FROM elsewhere e WHERE e.check_id = o.check_id)
       UNION
       SELECT o.* FROM fact.observation o, f WHERE o.facility_id = f.id AND o.room_id = ANY (f.rooms) AND o.observed_at > f.since
+        AND NOT EXISTS (SELECT FROM elsewhere e WHERE e.check_id = o.check_id)
       UNION
       SELECT o.* FROM derived.latest_observation l JOIN fact.observation o ON o.facility_id = l.facility_id AND o.id = l.observation_id, f
       WHERE l.facility_id = f.id AND l.keeper_id = ANY (f.workstations || f.rooms)),
     runs AS (
       SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.workstation_id = ANY (f.workstations) AND c.started_at > f.since
+        AND NOT EXISTS (SELECT FROM elsewhere e WHERE e.check_id = c.id)
       UNION
       SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.room_id = ANY (f.rooms) AND c.started_at > f.since
+        AND NOT EXISTS (SELECT FROM elsewhere e WHERE e.check_id = c.id)
       UNION
       SELECT c.* FROM fact.check_run c, f WHERE c.facility_id = f.id AND c.id IN (SELECT a.check_id FROM answers a))
     SELECT
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT r.id, r.name, s.name AS suite, z.name AS zone, r.piped, r.vacuum, r.waste_gas, r.walking_order,
-          (SELECT json_build_object('first_case', d.first_case, 'ends_at', d.ends_at, 'needs', d.needs, 'set_up_minutes', d.set_up_minutes, 'date', d.date)
-           FROM day_list d WHERE d.facility_id = r.facility_id AND d.room_id = r.id AND d.date = ${listDate}::date) AS list,
+          ${dayListOn(listDate)} AS list, ${closedByTemplateOn(listDate)} AS closed_by_template,
           (SELECT json_build_object('state', o.state, 'from', o."from", 'confirmed', o.confirmed)
            FROM fact.occupancy o WHERE o.facility_id = r.facility_id AND o.room_id = r.id AND o."to" IS NULL) AS occupancy
         FROM room r JOIN suite s ON s.facility_id = r.facility_id AND s.id = r.suite_id
         LEFT JOIN pipeline_zone z ON z.facility_id = r.facility_id AND z.id = r.zone_id, f
-        WHERE r.facility_id = f.id AND r.id = ANY (f.rooms) ORDER BY r.id) x) AS rooms,
+        WHERE r.facility_id = f.id AND r.id = ANY (f.rooms) AND r.retired_at IS NULL ORDER BY r.id) x) AS rooms,
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT w.id, w.tag, m.name AS model_name, m.document AS model, p.room_id, p.store_id
         FROM workstation w JOIN workstation_model m ON m.id = w.model_id
@@ -58,8 +67,16 @@ export async function queryEvidence(
         SELECT h.id, h.workstation_id, h.by, h.role, h.reason, h.at FROM fact.hold h, f
         WHERE h.facility_id = f.id AND h.workstation_id = ANY (f.workstations) AND h.lifted_at IS NULL ORDER BY h.at, h.id) x) AS holds,
       (SELECT coalesce(json_agg(x), '[]') FROM (
-        SELECT q.id, q.workstation_id, q.text, q.would_not_use FROM fact.fault_report q, f
+        SELECT q.id, q.workstation_id, q.text, q.would_not_use, q.at FROM fact.fault_report q, f
         WHERE q.facility_id = f.id AND q.workstation_id = ANY (f.workstations) AND q.looked_at IS NULL ORDER BY q.at, q.id) x) AS faults,
+      (SELECT coalesce(json_agg(x), '[]') FROM (
+        SELECT o.workstation_id, o.item, o.subject_kind, o.subject_id, o.observed_at FROM fact.observation o, f
+        WHERE o.facility_id = f.id AND o.workstation_id = ANY (f.workstations) AND o.verdict = 'fail'
+          AND o.observed_at > ${failuresSince}::timestamptz AND o.observed_at <= f.since
+          AND NOT EXISTS (SELECT FROM elsewhere k WHERE k.check_id = o.check_id)
+          AND NOT EXISTS (SELECT FROM fact.observation n WHERE n.facility_id = o.facility_id AND n.workstation_id = o.workstation_id
+            AND n.item = o.item AND n.subject_id = o.subject_id AND n.supersedes = o.id)
+        ORDER BY o.observed_at, o.id) x) AS failures,
       (SELECT coalesce(json_agg(x), '[]') FROM (
         SELECT l.workstation_id, l.rule, l.person_id, l.role, l.measures, l.until FROM fact.limit_allowance l, f
         WHERE l.facility_id = f.id AND l.workstation_id = ANY (f.workstations) AND l.until > ${eventsSince}::timestamptz ORDER BY l.at, l.id) x) AS allowances,

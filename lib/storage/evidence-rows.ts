@@ -18,13 +18,23 @@ export interface EvidenceRows extends FittedRows {
   rooms: RoomRow[];
   workstations: WorkstationRow[];
   holds: { id: string; workstation_id: string; by: string; role: Role; reason: string; at: string }[];
-  faults: { id: string; workstation_id: string; text: string; would_not_use: boolean }[];
+  faults: { id: string; workstation_id: string; text: string; would_not_use: boolean; at: string }[];
+  /** Failed answers from before those that are read whole. */
+  failures: FailureRow[];
   allowances: AllowanceRow[];
   service: { workstation_id: string; plan: string; due: string; window_from: string; window_to: string }[];
   observations: ObservationRow[];
   checks: CheckRow[];
   events: EventRow[];
   procedure: { id: string; version: number; document: Procedure } | null;
+}
+
+export interface FailureRow {
+  workstation_id: string;
+  item: ItemId;
+  subject_kind: SubjectKind;
+  subject_id: string;
+  observed_at: string;
 }
 
 export interface RoomRow {
@@ -42,7 +52,11 @@ export interface RoomRow {
     needs: Need[];
     set_up_minutes: number;
     date: string;
+    /** Entered or imported for this day, or taken from the weekly template. */
+    source: "day" | "week";
   } | null;
+  /** The weekly template says that the room is closed on this weekday, and no list of the day says otherwise. */
+  closed_by_template: boolean;
   occupancy: { state: "in-use" | "closed"; from: string; confirmed: boolean } | null;
 }
 

@@ -17,6 +17,8 @@ export interface Holder {
   readonly id: string;
   readonly workstationId: string | null;
   readonly walkingOrder: number;
+  /** Where the list of the day comes from; null without one. */
+  readonly listFrom: "day" | "week" | null;
   readonly evidence: Evidence;
   readonly procedure: Procedure | null;
 }
@@ -78,6 +80,7 @@ function holderOf(
             name: procedure.name,
             version: rows.procedure.version,
             owes: owes.map(({ item, subject }) => ({ item, subject })),
+            ...(procedure.settings ? { settings: procedure.settings } : {}),
           }
         : null,
     observations: rows.observations.filter(mine).map(observationOf),
@@ -90,6 +93,7 @@ function holderOf(
     id: roomRow?.id ?? row?.id ?? "",
     workstationId: row?.id ?? null,
     walkingOrder: roomRow?.walking_order ?? 0,
+    listFrom: roomRow?.list?.source ?? null,
     evidence,
     procedure,
   };

@@ -7,10 +7,10 @@ interface Places {
   readonly workstations: string[];
 }
 
-/** Every room, and every workstation that is not retired. */
+/** Every room and every workstation that is not retired. */
 export async function everyHolder(tx: Tx, facilityId: string): Promise<Places> {
   const [row] = await tx.$queryRaw<Places[]>`
-    SELECT ARRAY(SELECT id FROM room WHERE facility_id = ${facilityId}::uuid ORDER BY id) AS rooms,
+    SELECT ARRAY(SELECT id FROM room WHERE facility_id = ${facilityId}::uuid AND retired_at IS NULL ORDER BY id) AS rooms,
       ARRAY(SELECT id FROM workstation WHERE facility_id = ${facilityId}::uuid AND retired_at IS NULL ORDER BY id) AS workstations`;
   return row ?? { rooms: [], workstations: [] };
 }
@@ -52,6 +52,14 @@ export async function notifyClockChange(
   };
   const sequence = await currentSequence(tx, facilityId);
   await tx.$queryRaw`SELECT pg_notify('yokeboard', ${JSON.stringify({ ...notice, facility: facilityId, sequence })})::text AS sent`;
+}
+
+/** The rooms in which workstations stand now, each once; a spare stands in none. */
+export async function roomsWith(tx: Tx, facilityId: string, workstations: readonly string[]): Promise<string[]> {
+  const [row] = await tx.$queryRaw<{ rooms: string[] }[]>`
+    SELECT ARRAY(SELECT DISTINCT room_id FROM fact.placement
+      WHERE facility_id = ${facilityId}::uuid AND workstation_id = ANY (${[...workstations]}::uuid[]) AND "to" IS NULL AND room_id IS NOT NULL) AS rooms`;
+  return row?.rooms ?? [];
 }
 
 /** The workstation that stands in a room now. */

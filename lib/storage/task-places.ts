@@ -35,9 +35,12 @@ export async function taskPlaces(
         CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('id', w.id, 'tag', w.tag) END AS workstation,
         coalesce(s.walking_order * ${SUITE_STEP}::int + r.walking_order, 1000000) AS "walkingOrder",
         coalesce((SELECT l.set_up_minutes FROM day_list l WHERE l.facility_id = d.facility_id AND l.room_id = r.id
-                  ORDER BY abs(l.date - d.judged_at::date) LIMIT 1), 0) AS "setUpMinutes",
+                  ORDER BY abs(l.date - d.judged_at::date) LIMIT 1),
+                 (SELECT max(t.set_up_minutes) FROM weekly_template t WHERE t.facility_id = d.facility_id AND t.room_id = r.id AND t.to_date IS NULL), 0) AS "setUpMinutes",
         (SELECT c.id FROM fact.check_run c
-         WHERE c.facility_id = d.facility_id AND c.workstation_id = d.workstation_id AND c.started_by = ${personId}::uuid
+         WHERE c.facility_id = d.facility_id AND c.workstation_id = d.workstation_id 
+           AND coalesce((SELECT k.person_id FROM fact.check_takeover k WHERE k.facility_id = c.facility_id AND k.check_id = c.id ORDER BY k.at DESC, k.id LIMIT 1), c.started_by) = ${personId}::uuid
+           AND NOT EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id)
            AND c.kind IN ('daily', 'first-user') AND c.started_at > d.judged_at - interval '12 hours'
            AND NOT EXISTS (SELECT FROM fact.signature g WHERE g.facility_id = c.facility_id AND g.check_id = c.id AND g.meaning = 'performed')
          ORDER BY c.started_at DESC LIMIT 1) AS "openCheckId"

@@ -24,6 +24,7 @@ export type Hour = Measure<"h">;
 export type Day = Measure<"d">;
 export type Percent = Measure<"%">;
 export type PercentHour = Measure<"%h">;
+export type LitrePer100Gram = Measure<"L/100 g">;
 
 /** The one kind of constructor: finite, or it is not a measurement. */
 const made =
@@ -50,3 +51,4 @@ export const hour = made<Hour>("h");
 export const day = made<Day>("d");
 export const percent = made<Percent>("%");
 export const percentHour = made<PercentHour>("%h");
+export const litrePer100Gram = made<LitrePer100Gram>("L/100 g");

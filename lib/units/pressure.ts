@@ -1,3 +1,5 @@
+import { type PascalGauge, pascalGauge } from "./measure";
+
 /** Pressure units of the trade. Gauge readings are relative to ambient unless a name says absolute. */
 export const PRESSURE_UNITS = ["psi", "kPa", "bar", "mmHg", "cmH2O", "inHg"] as const;
 export type PressureUnit = (typeof PRESSURE_UNITS)[number];
@@ -23,4 +25,14 @@ export function isPressureUnit(unit: string): unit is PressureUnit {
 /** A pressure expressed in another unit; error: floating point only. */
 export function pressureIn(value: number, from: PressureUnit, to: PressureUnit): number {
   return from === to ? value : (value * PASCALS[from]) / PASCALS[to];
+}
+
+/** A gauge reading as the formulas take it. */
+export function gaugePressure(value: number, unit: PressureUnit): PascalGauge {
+  return pascalGauge(value * PASCALS[unit]);
+}
+
+/** A gauge pressure in a unit of the trade. */
+export function gaugePressureIn(pressure: PascalGauge, unit: PressureUnit): number {
+  return pressure / PASCALS[unit];
 }

@@ -12,6 +12,7 @@ export const UNITS = [
   "mL/min",
   "L/min",
   "L",
+  "C",
   "s",
   "min",
   "h",

@@ -23,7 +23,60 @@ export function instant(milliseconds: number): Instant {
 }
 
 export function instantOf(timestamp: Timestamp): Instant {
-  return instant(Date.parse(timestamp));
+  return (plainUtc(timestamp) ?? instant(Date.parse(timestamp))) as Instant;
+}
+
+const ZERO = 48;
+/** Days before each month of a year that begins in March, so that a leap day is the last of all. */
+const DAYS_BEFORE = [306, 337, 0, 31, 61, 92, 122, 153, 184, 214, 245, 275] as const;
+const MARCH_1970 = 719_468;
+
+/**
+ * Evidence writes its instants all in one way, 2026-03-03T12:10:00.000Z, and a judgement reads hundreds of them: this reads that
+ * way alone, several times faster than the platform's parser, and leaves every other to it (null).
+ */
+function plainUtc(text: string): number | null {
+  if (!isWrittenPlainly(text)) return null;
+  const year = digits(text, 0) * 100 + digits(text, 2);
+  const month = digits(text, 5);
+  const day = digits(text, 8);
+  const hour = digits(text, 11);
+  const minute = digits(text, 14);
+  const second = digits(text, 17);
+  // The places overlap by one digit, so that all three are looked at.
+  const milliseconds = digits(text, 20) * 10 + (digits(text, 21) % 10);
+  const isOrdinary = month >= 1 && month <= 12 && day >= 1 && day <= 28 && hour < 24 && minute < 60 && second < 60;
+  // The end of a month, a leap year and anything that is not a digit are the platform's business.
+  if (!isOrdinary || !(year >= 1970 && year < 2100) || !(milliseconds >= 0 && milliseconds < 1000)) return null;
+  const years = month <= 2 ? year - 1 : year;
+  const leapDays = Math.floor(years / 4) - Math.floor(years / 100) + Math.floor(years / 400);
+  const days = years * 365 + leapDays + (DAYS_BEFORE[month - 1] ?? 0) + day - 1 - MARCH_1970;
+  return days * DAY + hour * HOUR + minute * MINUTE + second * 1000 + milliseconds;
+}
+
+/** Two digits as a number, or not a number. */
+function digits(text: string, at: number): number {
+  const tens = text.charCodeAt(at) - ZERO;
+  const ones = text.charCodeAt(at + 1) - ZERO;
+  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? tens * 10 + ones : Number.NaN;
+}
+
+/** 2026-03-03T12:10:00.000Z: the places of what stands between its digits. */
+const SEPARATORS = [
+  [4, "-"],
+  [7, "-"],
+  [10, "T"],
+  [13, ":"],
+  [16, ":"],
+  [19, "."],
+  [23, "Z"],
+] as const;
+const PLACES = SEPARATORS.map(([at, separator]) => [at, separator.charCodeAt(0)] as const);
+
+function isWrittenPlainly(text: string): boolean {
+  if (text.length !== 24) return false;
+  for (const [at, code] of PLACES) if (text.charCodeAt(at) !== code) return false;
+  return true;
 }
 
 export function timestampOf(at: Instant): Timestamp {

@@ -12,6 +12,7 @@ import { measureBoard } from "./board";
 import { measureCommands } from "./commands";
 import { type BenchDepartment, makeDepartment } from "./department";
 import { PASSWORD, VIEWER } from "./department-files";
+import { measureGas } from "./gas";
 import { type Instance, startInstance } from "./instance";
 import { measureJudging } from "./judging";
 import { measureLive } from "./live";
@@ -24,7 +25,7 @@ const BOARDS = 200;
 /** A session may hold eight streams; a browser has one. */
 const STREAMS_A_SESSION = 8;
 
-const SECTIONS = ["commands", "judging", "board", "live"] as const;
+const SECTIONS = ["gas", "commands", "judging", "board", "live"] as const;
 type Section = (typeof SECTIONS)[number];
 
 const started = performance.now();
@@ -48,6 +49,14 @@ function sectionsAsked(): ReadonlySet<Section> {
 
 /** Every figure is a ratio of two things measured in this run on this machine, or stands beside its target. */
 async function run(asked: ReadonlySet<Section>): Promise<void> {
+  if (asked.has("gas")) printSection("Gas", await measureGas());
+  if (asked.size > (asked.has("gas") ? 1 : 0)) await onDepartment(asked);
+  say(
+    `\n${Math.round((performance.now() - started) / 1000)} s on ${os.cpus().length} processors, Node ${process.versions.node}.`,
+  );
+}
+
+async function onDepartment(asked: ReadonlySet<Section>): Promise<void> {
   const http = asked.has("board") || asked.has("live");
   if (http) await ensureBuilt(say);
   // The disk is waited for, as in earnest: a commit here is one that survives a power cut.
@@ -64,9 +73,6 @@ async function run(asked: ReadonlySet<Section>): Promise<void> {
   if (asked.has("commands")) printSection("Commands", await measureCommands(department, cluster, CHECKED_ROOMS));
   if (asked.has("judging")) printSection("Judging", await measureJudging(department));
   if (http) await overHttp(department, [await instance(cluster), await instance(cluster)], viewers, asked);
-  say(
-    `\n${Math.round((performance.now() - started) / 1000)} s on ${os.cpus().length} processors, Node ${process.versions.node}.`,
-  );
 }
 
 async function instance(cluster: { appUrl: string; ownerUrl: string }): Promise<Instance> {

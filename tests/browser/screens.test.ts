@@ -43,6 +43,10 @@ async function placesToSee(page: Page): Promise<string[]> {
     "/tasks",
     "/history",
     "/reports",
+    "/reports/ready-by",
+    "/reports/reasons",
+    "/reports/shift",
+    "/calculator",
     ...states.map((id) => `/rooms/${id}`),
     ...kinds.map((key) => `/tasks/${encodeURIComponent(key)}`),
   ];

@@ -62,7 +62,7 @@ describe("a room's morning, through the commands alone", () => {
     const row = await roomNamed("OR 1");
     expect(row.state).toBe("do-not-use");
     expect(row.headline).toMatch(/640 psi.*1,000 psi/);
-    expect(row.reserve).toMatchObject({ reading: { value: 640, unit: "psi" }, litres: 222 });
+    expect(row.reserve).toMatchObject({ reading: { value: 640, unit: "psi" }, litres: 215 });
   });
 
   it("the rest of the check is answered and signed; the task to swap the cylinder tops the list", async () => {

@@ -1,14 +1,19 @@
 import type { Actor } from "@/lib/auth/actor";
 import { claimTask, giveBackTask } from "@/lib/commands/claim-task";
+import { reportFault } from "@/lib/commands/fault";
+import { fitPart } from "@/lib/commands/fit-part";
 import { holdWorkstation, liftHold } from "@/lib/commands/hold";
 import { importDepartment } from "@/lib/commands/import-department";
 import { closeRoom, endCase, openRoom, startCase } from "@/lib/commands/occupancy";
 import { addPerson } from "@/lib/commands/people";
 import { recordAnswers } from "@/lib/commands/record-answers";
+import { startCheck } from "@/lib/commands/start-check";
 import { swapCylinder } from "@/lib/commands/swap-cylinder";
 import type { WorkstationEvidence } from "@/lib/domain/evidence";
 import type { CommandName } from "@/lib/domain/permission";
 import { readEvidence } from "@/lib/queries/evidence";
+import { readSpareParts } from "@/lib/queries/spare-parts";
+import { readSpares } from "@/lib/queries/spares";
 import { readTask } from "@/lib/queries/task";
 import { readTasks } from "@/lib/queries/tasks";
 import {
@@ -22,6 +27,7 @@ import {
   workstationIn,
 } from "@/tests/support/room-work";
 import { goodAnswer, type SmallDepartment } from "@/tests/support/small-department";
+import { PREPARE_SET_UP } from "./prepared-set-up";
 
 /** Everybody's first password in these tests. */
 export const FIRST_PASSWORD = "a first password of the tests";
@@ -72,7 +78,10 @@ async function readyRoom({ department, helper }: Scene, occupancy: "idle" | "in-
 }
 
 async function emptyRoom({ department, helper }: Scene, state: "idle" | "closed"): Promise<{ roomId: string }> {
-  const { roomId, occupancy } = await roomNamed(department, "Procedure 1");
+  const found = await roomNamed(department, "Procedure 1");
+  const { roomId } = found;
+  if (found.occupancy.state === "in-use") await department.must(endCase, { roomId }, helper);
+  const { occupancy } = await roomNamed(department, "Procedure 1");
   if (occupancy.state === "idle" && state === "closed") await department.must(closeRoom, { roomId }, helper);
   if (occupancy.state === "closed" && state === "idle") await department.must(openRoom, { roomId }, helper);
   return { roomId };
@@ -149,6 +158,89 @@ async function limitToAllow(scene: Scene) {
   };
 }
 
+const SPARES = ["SP-01", "SP-02"] as const;
+const CYLINDERS =
+  "serial,gas,scheme,size,water capacity L,rated contents L,rated pressure,rated pressure unit,expiry,retest due,workstation,yoke,store,contents";
+const SPARE_FILES = {
+  workstations: [
+    "tag,serial,model,room,store",
+    ...SPARES.map((tag) => `${tag},${tag}-9,Ostwick A3,,Cylinder store`),
+  ].join("\n"),
+  cylinders: [CYLINDERS, ...SPARES.map((tag) => `OX-${tag},oxygen,US,E,4.8,660,1900,psi,,,${tag},1,,in use`)].join(
+    "\n",
+  ),
+};
+
+/** Two spares take turns in the room that is otherwise empty. */
+async function swapIn(scene: Scene) {
+  const { department, helper } = scene;
+  const { roomId } = await emptyRoom(scene, "idle");
+  const { workstation } = await roomNamed(department, "Procedure 1");
+  if (!workstation) await department.must(importDepartment, { files: SPARE_FILES }, helper);
+  const spares = await readSpares(helper, roomId, readingOf(department));
+  const incoming = spares?.unsuitable.find(({ tag, acceptable }) => acceptable && /^SP-/.test(tag));
+  const store = spares?.stores[0];
+  if (!incoming || !store) throw new Error("there is no spare to swap in");
+  return {
+    roomId,
+    outgoingWorkstationId: workstation?.id ?? null,
+    incomingWorkstationId: incoming.workstationId,
+    outgoingTo: workstation ? { store: store.id } : null,
+    acceptUnchecked: true,
+  };
+}
+
+async function newAbsorbent(scene: Scene) {
+  const { id, fitted } = await workstationOf(scene, "OR 1");
+  const [charge] = fitted.absorbent;
+  if (!charge) throw new Error("no absorbent in OR 1");
+  const part = { kind: "absorbent" as const, which: { sameProduct: true as const } };
+  return { workstationId: id, part, position: charge.position, takesOff: charge.id };
+}
+
+async function fittedVaporizer(scene: Scene) {
+  const { id, fitted, model } = await workstationOf(scene, "OR 1");
+  const on = fitted.vaporizers[0];
+  if (on) return { workstationId: id, kind: "vaporizer" as const, partId: on.id };
+  const { roomId } = await roomNamed(scene.department, "OR 1");
+  const parts = await readSpareParts(scene.helper, roomId, readingOf(scene.department));
+  const partId = parts?.vaporizers.find(({ fittedTo }) => fittedTo === null)?.id ?? "";
+  const part = { kind: "vaporizer" as const, which: { id: partId } };
+  const position = model.mounts[0] ?? "";
+  await scene.department.must(fitPart, { workstationId: id, part, position, takesOff: null }, scene.helper);
+  return { workstationId: id, kind: "vaporizer" as const, partId };
+}
+
+async function reportedFault(scene: Scene) {
+  const { id } = await workstationOf(scene, "OR 1");
+  const fault = { workstationId: id, text: `A knob is loose (${fresh()})`, wouldNotUse: false };
+  const { faultId } = await scene.department.must(reportFault, fault, scene.helper);
+  return { workstationId: id, faultId, conclusion: "Tightened, holds." };
+}
+
+/** A check that somebody else has begun, with one answer in it. */
+async function checkOfAnother({ department }: Scene) {
+  const another = await department.person("Jon Stack", ["technician"]);
+  const check = await beginCheck(department, "OR 1", another);
+  const answers = [given(question(check, "self-inflating-bag"), WORKS)];
+  await department.must(recordAnswers, { checkId: check.id, answers }, another);
+  return check.id;
+}
+
+/** Of the small department's workstations the one in the workroom has a test of its own. */
+async function spareWithSelfTest({ department, helper }: Scene): Promise<string> {
+  const { roomId } = await roomNamed(department, "OR 1");
+  const spares = await readSpares(helper, roomId, readingOf(department));
+  const all = [...(spares?.suitable ?? []), ...(spares?.unsuitable ?? [])];
+  return all.find(({ tag }) => tag === "AW-02")?.workstationId ?? "";
+}
+
+async function claimedTask(scene: Scene, by: Actor) {
+  const task = await freeTask(scene);
+  await scene.department.must(claimTask, task, by);
+  return task;
+}
+
 async function somebodyNew({ department, helper }: Scene) {
   const person = {
     userId: `target.${fresh()}`,
@@ -160,6 +252,7 @@ async function somebodyNew({ department, helper }: Scene) {
 }
 
 const PREPARE: Record<CommandName, Make> = {
+  ...PREPARE_SET_UP,
   "start-check": async ({ department }) => ({ workstationId: await workstationIn(department, "OR 1"), kind: "daily" }),
   "save-draft": async (scene) => ({ checkId: (await answeredCheck(scene)).check.id, answers: { suction: fresh() } }),
   "record-answers": async (scene) => {
@@ -181,6 +274,47 @@ const PREPARE: Record<CommandName, Make> = {
     return task;
   },
   "finish-task": recheckOf,
+  "claim-tasks": async (scene) => ({ keys: [(await freeTask(scene)).key] }),
+  "start-task": freeTask,
+  "pause-task": async (scene) => ({ ...(await claimedTask(scene, scene.actor)), reason: "Called to OR 3." }),
+  "hand-over-task": async (scene) => {
+    const { personId } = await scene.department.person("Lea Marr", ["technician"]);
+    return { ...(await claimedTask(scene, scene.actor)), toPersonId: personId };
+  },
+  "take-over-task": async (scene) => {
+    const another = await scene.department.person("Jon Stack", ["technician"]);
+    return { ...(await claimedTask(scene, another)), reason: "Jon has gone home." };
+  },
+  "cannot-do-task": async (scene) => ({ ...(await freeTask(scene)), reason: "The room is locked." }),
+  "take-over-check": async (scene) => ({ checkId: await checkOfAnother(scene), reason: "Jon was called away." }),
+  "correct-workstation": async (scene) => ({
+    checkId: await checkOfAnother(scene),
+    workstationId: await workstationIn(scene.department, "OR 3"),
+    reason: "The numbers were mixed up.",
+  }),
+  "start-self-test": async (scene) => {
+    const workstationId = await spareWithSelfTest(scene);
+    const another = await scene.department.person("Jon Stack", ["technician"]);
+    const { checkId } = await scene.department.must(startCheck, { workstationId, kind: "daily" }, another);
+    return { checkId };
+  },
+  "swap-workstation": swapIn,
+  "fit-part": newAbsorbent,
+  "remove-part": fittedVaporizer,
+  "report-fault": async (scene) => ({
+    workstationId: (await workstationOf(scene, "OR 1")).id,
+    text: `The screen flickers (${fresh()})`,
+    wouldNotUse: false,
+  }),
+  "look-at-fault": reportedFault,
+  "use-in-emergency": async (scene) => ({ ...(await emptyRoom(scene, "idle")), reason: "Ruptured aneurysm." }),
+  "change-provider": async (scene) => ({ ...(await readyRoom(scene, "in-use")), confirmed: true }),
+  "set-duty": async ({ department }) => ({
+    date: "2026-11-24",
+    personId: department.admin.personId,
+    spans: [{ role: "manager", from: "06:00", to: "14:00" }],
+  }),
+  "import-duty": async () => ({ csv: "date,user id,role,from,to\ntoday+1,abrook,manager,06:00,14:00" }),
   "swap-cylinder": (scene) => swapOn(scene, "OR 1", ["OX-40117", "OX-40118"]),
   "allow-limit": limitToAllow,
   "hold-workstation": noHold,

@@ -76,9 +76,9 @@ describe("a failing answer", () => {
     expect(rulesOf(swapped).filter((line) => line.endsWith("stops"))).toEqual([]);
   });
 
-  it("stops when no rule names its item, also where the procedure does not ask for it", () => {
+  it("stops by the rule that names its item, also where the procedure does not ask for it", () => {
     const failed = withAnswer(ready, { item: "oxygen-flush", answer: bad, at: "05:50" });
-    expect(rulesOf(failed)).toEqual(["failed-item stops"]);
+    expect(rulesOf(failed)).toEqual(["oxygen-flush stops"]);
     const unasked = withAnswer(ready, {
       item: "water-trap",
       subject: { kind: "workstation", id: "workstation-1" },
@@ -86,7 +86,7 @@ describe("a failing answer", () => {
       at: "05:50",
       check: null,
     });
-    expect(rulesOf(unasked)).toEqual(["failed-item stops"]);
+    expect(rulesOf(unasked)).toEqual(["gas-sampling stops"]);
   });
 
   it("counts by the maker's verdict where that is the stricter", () => {
@@ -273,7 +273,7 @@ describe("the validity of a check", () => {
     };
     const judgement = judge(open);
     expect(judgement.reasons.map(({ text }) => text)).toEqual([
-      "Check incomplete: APL valve and unidirectional valves",
+      "Check incomplete: unidirectional valves and APL valve",
     ]);
     expect(owedLines(judgement.owed)).toEqual(["apl workstation-1 incomplete", "valves workstation-1 incomplete"]);
   });
@@ -406,13 +406,16 @@ describe("the provider's mark after the first case began", () => {
   it("turns from owed to missing at the first case, by the clock alone", () => {
     expect(judge(unconfirmed).goodUntil).toBe(moment("07:15"));
     expect(rulesOf(lookedAt(unconfirmed, "07:14"))).toEqual(["provider-mark-owed due"]);
-    expect(rulesOf(lookedAt(unconfirmed, "07:15"))).toEqual(["provider-mark-owed note"]);
+    expect(rulesOf(lookedAt(unconfirmed, "07:15"))).toEqual(["countersign due"]);
   });
 
-  it("is asked for only where the room could start, and noted as missing wherever it is", () => {
+  it("is asked for only where the room could start, and countersigned where a case began without it", () => {
     const failed = withAnswer(unconfirmed, { item: "suction", answer: bad, at: "05:50" });
     expect(rulesOf(failed)).toEqual(["suction stops"]);
-    expect(rulesOf(lookedAt(failed, "07:15"))).toEqual(["suction stops", "provider-mark-owed note"]);
+    expect(rulesOf(lookedAt(failed, "07:15"))).toEqual(["suction stops"]);
+    const since = { state: "in-use", since: moment("07:15"), confirmed: true } as const;
+    const begun = { ...failed, room: failed.room && { ...failed.room, occupancy: since } };
+    expect(rulesOf(lookedAt(begun, "07:15"))).toEqual(["suction stops", "countersign due"]);
   });
 });
 
@@ -425,10 +428,21 @@ describe("spent absorbent found in the middle of a list", () => {
       at: "08:00",
       check: null,
     } as const;
-    const found = withAnswer(unchecked(ready), colour);
-    expect(rulesOf(lookedAt(found, "09:00"))).toEqual(["not-checked owed", "absorbent-colour due"]);
-    expect(judge(lookedAt(found, "09:00")).goodUntil).toBe(moment("+1 05:00"));
-    expect(rulesOf(lookedAt(found, "+1 05:00"))).toEqual(["absorbent-colour stops", "not-checked owed"]);
+    const found = withAnswer(ready, colour);
+    expect(rulesOf(lookedAt(found, "09:00"))).toEqual(["absorbent-colour stops"]);
+    const measured = withAnswer(
+      withCheck(found, { id: "look", kind: "recheck", started: "08:01", signed: [{ at: "08:05" }] }),
+      {
+        item: "absorbent-co2",
+        subject: colour.subject,
+        answer: reading(0.4, "%"),
+        at: "08:02",
+        check: "look",
+      },
+    );
+    expect(rulesOf(lookedAt(measured, "09:00"))).toEqual(["absorbent-colour due"]);
+    expect(judge(lookedAt(measured, "09:00")).goodUntil).toBe(moment("+1 05:00"));
+    expect(rulesOf(lookedAt(measured, "+1 05:00"))).toEqual(["absorbent-colour stops", "not-checked owed"]);
   });
 });
 

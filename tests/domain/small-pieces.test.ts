@@ -1,7 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { SettingValue } from "@/lib/domain/evidence";
 import { naturalOrder } from "@/lib/domain/natural-order";
 import { fitsYoke, PIN_INDEX, pinIndexText } from "@/lib/domain/pin-index";
+import type { Setting } from "@/lib/domain/rule";
 import { reserveOxygenLow } from "@/lib/domain/rules/reserve-oxygen/reserve-oxygen-low";
 import { resolved, sameKind } from "@/lib/domain/rules/settings";
 import { GASES } from "@/lib/domain/vocabulary";
@@ -155,13 +157,13 @@ describe("settings of a site", () => {
   });
 
   it("are the site's own where it has them, with version and citation", () => {
-    expect(withSetting({ atLeast: quantity(600, "psi") })).toEqual({
+    expect(withSetting({ atLeast: quantity(600, "psi") })).toMatchObject({
       on: true,
       version: 7,
       citation: "policy 3",
       values: { atLeast: quantity(600, "psi") },
     });
-    expect(withSetting({ atLeast: quantity(60, "%") }).values).toEqual({ atLeast: quantity(60, "%") });
+    expect(withSetting({ atLeast: quantity(60, "%") }).values.atLeast).toEqual(quantity(60, "%"));
     expect(withSetting({}, false).on).toBe(false);
   });
 
@@ -171,15 +173,22 @@ describe("settings of a site", () => {
     { atLeast: "1000 psi" },
     { other: quantity(1, "psi") },
   ])("keep the shipped limit against %j", (values) => {
-    expect(withSetting(values).values).toEqual({ atLeast: quantity(1000, "psi") });
+    expect(withSetting(values)).toMatchObject({ values: resolved(reserveOxygenLow, place).values });
   });
 
   it("take a value of the same kind only", () => {
-    expect(sameKind(quantity(70, "bar"), quantity(1000, "psi"))).toBe(true);
-    expect(sameKind(true, false)).toBe(true);
-    expect(sameKind("03:00", "04:00")).toBe(true);
-    expect(sameKind(quantity(1, "s"), quantity(1, "psi"))).toBe(false);
-    expect(sameKind(1, true)).toBe(false);
-    expect(sameKind(quantity(1, "s"), undefined)).toBe(false);
+    const of = (shipped: SettingValue, iso?: SettingValue): Setting => ({
+      default: shipped,
+      citation: "",
+      ...(iso === undefined ? {} : { iso: { default: iso, citation: "" } }),
+    });
+    expect(sameKind(quantity(70, "bar"), of(quantity(1000, "psi")))).toBe(true);
+    expect(sameKind(true, of(false))).toBe(true);
+    expect(sameKind("03:00", of("04:00"))).toBe(true);
+    expect(sameKind(quantity(1, "s"), of(quantity(1, "psi")))).toBe(false);
+    expect(sameKind(1, of(true))).toBe(false);
+    expect(sameKind(quantity(50, "%"), of(quantity(1000, "psi"), quantity(50, "%")))).toBe(true);
+    expect(sameKind(quantity(50, "%"), of(quantity(1000, "psi"), quantity(70, "bar")))).toBe(false);
+    expect(sameKind(quantity(3, "psi"), of(quantity(1, "%")))).toBe(false);
   });
 });

@@ -55,8 +55,8 @@ describe("the work that follows from a judgement", () => {
         key: "recheck:workstation-1",
         kind: "recheck",
         minutes: 4,
-        why: "Check incomplete: APL valve and unidirectional valves",
-        items: [{ item: "apl" }, { item: "valves" }],
+        why: "Check incomplete: unidirectional valves and APL valve",
+        items: [{ item: "valves" }, { item: "apl" }],
       },
     ]);
   });
@@ -118,7 +118,7 @@ describe("the work that follows from a judgement", () => {
       { key: "confirm:workstation-1", kind: "confirm", mayDo: PERMISSIONS["confirm-check"] },
     ]);
     expect(keysOf(answered(unconfirmed, "ventilator", bad))).not.toContain("confirm:workstation-1");
-    expect(keysOf(lookedAt(unconfirmed, "07:20"))).toEqual([]);
+    expect(keysOf(lookedAt(unconfirmed, "07:20"))).toEqual(["confirm:workstation-1"]);
   });
 
   it("is a decision by who may allow it, beside the repair, until somebody has", () => {

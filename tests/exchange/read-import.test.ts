@@ -76,7 +76,7 @@ describe("a file's columns", () => {
   it("lists the known columns when none is near", () => {
     expect(onlyProblem({ stores: "name,colour\nA,red\n" })).toMatchObject({
       column: "colour",
-      message: 'There is no column "colour" in stores. Its columns are: name.',
+      message: 'There is no column "colour" in stores. Its columns are: name, suite, walking order.',
     });
   });
 

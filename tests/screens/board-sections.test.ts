@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { isPressing, roomStanding } from "@/app/_parts/room-standing";
+import { rowsSayTemplate, templateText } from "@/app/(board)/by-template";
 import { changesByClock, workTitle } from "@/app/(board)/row-facts";
 import { boardSections } from "@/app/(board)/sections";
 import { instantOf } from "@/lib/units/time";
@@ -115,5 +116,29 @@ describe("the work under a reason", () => {
     expect(workTitle(aRow({ headline, work: work("Swap oxygen, yoke 1 (E)") }))).toBe("Swap oxygen, yoke 1 (E)");
     expect(workTitle(aRow({ headline, work: work(headline) }))).toBeNull();
     expect(workTitle(aRow({ headline, work: work("Decide: nitrous oxide pipeline 38 psi") }))).toBeNull();
+  });
+});
+
+describe("rooms that run by the weekly template", () => {
+  const some = (count: number, listFrom: "day" | "week") =>
+    Array.from({ length: count }, (_, index) => aRow({ name: `${listFrom} ${index + 1}`, listFrom }));
+
+  it("are none when each has a list", () => expect(templateText(some(3, "day"))).toBeNull());
+
+  it("are named where they are few, and counted where they are many, with a word in each row", () => {
+    expect(templateText([...some(1, "week"), ...some(3, "day")])).toBe("week 1 runs by the weekly template.");
+    expect(templateText([...some(3, "week"), ...some(3, "day")])).toBe(
+      "week 1, week 2 and week 3 run by the weekly template.",
+    );
+    const many = [...some(9, "week"), ...some(3, "day")];
+    expect(templateText(many)).toBe("9 rooms run by the weekly template.");
+    expect(rowsSayTemplate(many)).toBe(true);
+  });
+
+  it("are all on a day without any list, which is said once and not in each row; closed rooms do not count", () => {
+    const closed = aRow({ listFrom: "day", occupancy: { state: "closed", since: local("05:00") } });
+    const rooms = [...some(24, "week"), closed];
+    expect(templateText(rooms)).toBe("No list was entered for today: every room runs by the weekly template.");
+    expect(rowsSayTemplate(rooms)).toBe(false);
   });
 });

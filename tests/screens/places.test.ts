@@ -18,7 +18,7 @@ describe("where signing in leads", () => {
 
 describe("the places of the navigation", () => {
   it("offers the set-up to those who may set something up", () => {
-    expect(placesFor([]).map(({ label }) => label)).toEqual(["Rooms", "To do", "History", "Reports"]);
+    expect(placesFor([]).map(({ label }) => label)).toEqual(["Rooms", "To do", "History", "Reports", "Calculator"]);
     expect(placesFor(["add-person"]).map(({ label }) => label)).toContain("Set-up");
   });
 

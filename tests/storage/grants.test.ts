@@ -34,8 +34,11 @@ afterAll(async () => {
 
 /** What may change on a fact once it is there: only how it ended. */
 const CLOSING: Readonly<Record<string, readonly string[]>> = {
+  check_correction: [],
   check_run: [],
+  check_takeover: [],
   claim: ["outcome", "to"],
+  emergency_use: [],
   equipment_event: [],
   fault_report: ["conclusion", "looked_at", "looked_at_by"],
   fitting: ["to"],
@@ -44,7 +47,11 @@ const CLOSING: Readonly<Record<string, readonly string[]>> = {
   observation: [],
   occupancy: ["to"],
   placement: ["to"],
+  rule_change: ["decided_at", "decided_by", "decided_role", "decision", "decision_reason", "settings_version"],
+  self_test_start: [],
+  settings_version: [],
   signature: [],
+  task_step: [],
 };
 
 const tried = (statement: string, scope: Scope = here) => refusalOf(scoped(app, scope, () => app.query(statement)));

@@ -131,6 +131,7 @@ describe("row-level security, as the catalog has it", () => {
       "history.append_leaf",
       "public.facility_ids",
       "public.find_session",
+      "public.find_wall_device",
       "public.found_facility",
       "public.is_founded",
       "public.password_of",
@@ -139,6 +140,7 @@ describe("row-level security, as the catalog has it", () => {
       "public.sign_in_lookup",
       "public.store_password",
       "public.user_id_taken",
+      "public.wall_device_seen",
     ]);
     const open = await app.query(`
       SELECT p.proname FROM pg_proc p JOIN pg_namespace n ON n.oid = p.pronamespace, aclexplode(coalesce(p.proacl, acldefault('f', p.proowner))) a

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { Evidence, EvidenceEvent, Observation } from "@/lib/domain/evidence";
 import { bad, chosen, gauge, good, reading, timed } from "@/lib/domain/rules/examples";
-import { CHECK_KINDS, EVENT_KINDS, MEANINGS } from "@/lib/domain/vocabulary";
+import { CHECK_KINDS, EVENT_KINDS, MEANINGS, PORTABLE_MONITORS, RECALL_DECISIONS } from "@/lib/domain/vocabulary";
 import { localDate } from "@/lib/units/time";
 import { readyRoom } from "@/tests/support/ready-room";
 
@@ -122,15 +122,75 @@ const occupancy = fc.oneof(
   fc.record({ state: fc.constant("closed" as const), since: near(24, 0) }),
 );
 
+const WORKSTATION = { kind: "workstation", id: "workstation-1" } as const;
+
+/** What is known of the workstation and its room besides looks and events. */
+const records = fc.record({
+  portable: fc.subarray([...PORTABLE_MONITORS]),
+  supplies: fc.array(fc.record({ name: fc.constantFrom("circuits", "filters"), count: fc.nat(5), par: fc.nat(5) }), {
+    maxLength: 2,
+  }),
+  faults: fc.array(
+    fc.record({
+      id: fc.constantFrom("fault-1", "fault-2"),
+      text: fc.constantFrom("flickers", "smells"),
+      wouldNotUse: fc.boolean(),
+      lookedAt: fc.boolean(),
+      reportedAt: fc.option(near(3, 0)),
+    }),
+    { maxLength: 1 },
+  ),
+  recalls: fc.array(
+    fc.record({ id: fc.constant("R-1"), decision: fc.constantFrom(...RECALL_DECISIONS), condition: fc.constant(null) }),
+    { maxLength: 1 },
+  ),
+  quarantine: fc.array(
+    fc.record({
+      subject: fc.constantFrom(WORKSTATION, PARTS[1], PARTS[2], PARTS[3]),
+      item: fc.constant(null),
+      since: near(48, 0),
+    }),
+    { maxLength: 1 },
+  ),
+  quarantinedItem: fc.option(fc.constantFrom("auxiliary-oxygen", "ventilator", "battery" as const), { freq: 5 }),
+  lastUsedAt: fc.option(near(96, 0)),
+  recentFailures: fc.array(
+    fc.record({
+      item: fc.constantFrom("breathing-leak", "valves" as const),
+      subject: fc.constant(WORKSTATION),
+      at: near(200, 0),
+    }),
+    { maxLength: 4 },
+  ),
+  trends: fc.array(
+    fc.record({
+      item: fc.constantFrom("breathing-leak", "suction" as const),
+      subject: fc.constant(WORKSTATION),
+      slope: fc.constant(null),
+      crossing: fc.option(
+        fc
+          .integer({ min: 10, max: 20 })
+          .map((days) => localDate(new Date(NOW + days * 24 * HOUR).toISOString().slice(0, 10))),
+      ),
+    }),
+    { maxLength: 1 },
+  ),
+  strongBase: fc.boolean(),
+  reverts: fc.boolean(),
+  retestDue: fc.option(day),
+  expiry: fc.option(day),
+});
+
 export const arbitraryEvidence: fc.Arbitrary<Evidence> = fc
   .record({
     keep: fc.boolean(),
+    records: fc.option(records),
     checks,
     observations: fc.array(observation, { maxLength: 12 }),
     events: fc.array(event, { maxLength: 3 }),
     allowed: fc.array(allowance, { maxLength: 3 }),
     service: fc.array(fc.record({ due: day, from: day, to: day }), { maxLength: 2 }),
-    calibration: day,
+    calibrations: fc.tuple(day, day),
     occupancy,
     firstCase: fc.option(near(4, 12)),
     held: fc.boolean(),
@@ -147,9 +207,17 @@ export const arbitraryEvidence: fc.Arbitrary<Evidence> = fc
       observations: [...(drawn.keep ? READY.observations : []), ...numbered],
       checks: [...(drawn.keep ? READY.checks : []), ...drawn.checks],
       events: drawn.events.map((one, order): EvidenceEvent => ({ ...one, id: `event-${order}` })),
-      room: { ...room, occupancy: drawn.occupancy, list: room.list && { ...room.list, firstCase: drawn.firstCase } },
+      room: {
+        ...room,
+        portable: drawn.records?.portable ?? [],
+        supplies: drawn.records?.supplies ?? [],
+        occupancy: drawn.occupancy,
+        list: room.list && { ...room.list, firstCase: drawn.firstCase },
+      },
+      trends: drawn.records?.trends ?? [],
       workstation: {
         ...workstation,
+        ...(drawn.records === null ? {} : recorded(drawn.records)),
         allowed: drawn.allowed,
         firstUserCheckOwedSince: drawn.firstUser,
         holds: drawn.held
@@ -158,12 +226,38 @@ export const arbitraryEvidence: fc.Arbitrary<Evidence> = fc
         serviceDue: drawn.service.map(({ due, from, to }) => ({ plan: "annual", due, window: { from, to } })),
         fitted: {
           ...workstation.fitted,
-          cylinders: first ? [{ ...first, from: drawn.fittedFrom }, ...cylinders] : cylinders,
-          vaporizers: workstation.fitted.vaporizers.map((one) => ({
+          absorbent: workstation.fitted.absorbent.map((one) => ({
             ...one,
-            calibration: { due: drawn.calibration, windowTo: drawn.calibration },
+            product: {
+              ...one.product,
+              strongBase: drawn.records?.strongBase ?? false,
+              reverts: drawn.records?.reverts ?? false,
+            },
           })),
+          cylinders: first
+            ? [
+                {
+                  ...first,
+                  from: drawn.fittedFrom,
+                  retestDue: drawn.records?.retestDue ?? null,
+                  expiry: drawn.records?.expiry ?? null,
+                },
+                ...cylinders,
+              ]
+            : cylinders,
+          // Not all on one day: one agent may go while another stays.
+          vaporizers: workstation.fitted.vaporizers.map((one, order) => {
+            const windowTo = drawn.calibrations[order] ?? drawn.calibrations[0];
+            return { ...one, calibration: { due: windowTo, windowTo } };
+          }),
         },
       },
     };
   });
+
+type Records = typeof records extends fc.Arbitrary<infer Drawn> ? Drawn : never;
+
+function recorded({ faults, recalls, quarantine, quarantinedItem, lastUsedAt, recentFailures }: Records) {
+  const ofItem = quarantinedItem === null ? [] : [{ subject: WORKSTATION, item: quarantinedItem, since: READY.now }];
+  return { faults, recalls, quarantine: [...quarantine, ...ofItem], lastUsedAt, recentFailures };
+}

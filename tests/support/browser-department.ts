@@ -1,12 +1,15 @@
 import type { Browser, Page } from "playwright-core";
 import { importDepartment } from "@/lib/commands/import-department";
 import { type AppServer, startAppServer } from "@/tests/support/app-server";
-import { type DESK, launchBrowser, type PHONE } from "@/tests/support/browser";
+import { launchBrowser } from "@/tests/support/browser";
 import { type Visitor, visitor } from "@/tests/support/page";
 import { type SmallDepartment, smallDepartment } from "@/tests/support/small-department";
 
 export const PASSWORD = "walking the rooms";
-export type Device = typeof PHONE | typeof DESK;
+export interface Device {
+  readonly viewport: { readonly width: number; readonly height: number };
+  readonly hasTouch?: boolean;
+}
 
 /** A small department with a server and a browser on it, for tests of what a person does. */
 export interface BrowserDepartment {
@@ -27,9 +30,13 @@ const PEOPLE = [
   `imarlow,Ines Marlow,charge provider,${PASSWORD}`,
 ].join("\n");
 
-export async function browserDepartment(now = "2026-11-24T11:40:00Z"): Promise<BrowserDepartment> {
+export async function browserDepartment(
+  now = "2026-11-24T11:40:00Z",
+  prepare: (department: SmallDepartment) => Promise<unknown> = async () => undefined,
+): Promise<BrowserDepartment> {
   const department = await smallDepartment(now);
   await department.must(importDepartment, { files: { people: PEOPLE } }, department.admin);
+  await prepare(department);
   const server = await startAppServer({
     database: department,
     now: Date.parse(now),

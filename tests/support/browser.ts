@@ -15,6 +15,7 @@ const FLAGS = [
 /** The sizes every screen is looked at in. */
 export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true } as const;
 export const DESK = { viewport: { width: 1440, height: 900 } } as const;
+export const WALL = { viewport: { width: 1920, height: 1080 } } as const;
 
 export async function launchBrowser(): Promise<Browser> {
   return chromium.launch({ executablePath: await findChromium(), args: FLAGS });

@@ -10,6 +10,7 @@ import styles from "./check-header.module.css";
 import { type CheckState, progressOf } from "./check-state";
 import { ItemRail } from "./item-rail.client";
 import type { Sending } from "./use-sender.client";
+import { WrongWorkstation } from "./wrong-workstation.client";
 
 export interface CheckHeaderProps {
   readonly state: CheckState;
@@ -34,7 +35,11 @@ export function CheckHeader({ state, current, sending, keeps, onGo, onHurry }: C
           <span className={styles.kind}>{CHECK_KIND_WORDS[kind]}</span>
         </h1>
         <span className={styles.station}>
-          {workstation.tag} · {workstation.model}
+          {workstation.tag}
+          <span className={styles.model}> · {workstation.model}</span>
+        </span>
+        <span className={styles.wrong}>
+          <WrongWorkstation view={state.view} />
         </span>
         <span className={styles.count}>
           {answered} of {total}
@@ -54,6 +59,7 @@ export function CheckHeader({ state, current, sending, keeps, onGo, onHurry }: C
             onGo(key);
           }}
         />
+        <WrongWorkstation view={state.view} />
       </Dialog>
     </header>
   );

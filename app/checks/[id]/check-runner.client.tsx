@@ -13,8 +13,12 @@ import { FaultDialog } from "./fault-dialog.client";
 import { ItemPanel } from "./item-panel.client";
 import { ItemRail } from "./item-rail.client";
 import { LastAnswer } from "./last-answer.client";
+import { OpenChecksStrip } from "./open-checks-strip";
+import { SelfTest } from "./self-test.client";
 import { SignView } from "./sign-view.client";
+import { TakeOver } from "./take-over.client";
 import { useCheck } from "./use-check.client";
+import { useOpenChecks } from "./use-open-checks.client";
 import { usePlace } from "./use-place.client";
 
 /** A check being done: one item at a time, the list beside it on a desk, and at its end the signature. */
@@ -24,6 +28,11 @@ export function CheckRunner({ check }: { check: CheckView }) {
   const [place, goTo] = usePlace(check.items, nextOpen(state, null)?.key ?? "sign");
   const [last, setLast] = useState<string | null>(null);
   const [faulty, setFaulty] = useState(false);
+  const { here, elsewhere, refresh: readOpen } = useOpenChecks(check.id);
+  const zone = session?.facility.timeZone ?? "UTC";
+  const selfTest = check.items.find((one) => one.item === "self-test");
+  const awaited = selfTest !== undefined && standingOf(state, selfTest).answer === null;
+  const runningSince = awaited ? (here?.check.selfTestSince ?? null) : null;
   const item = check.items.find((one) => one.key === place) ?? null;
 
   const goOn = (from: CheckItemView, answered: boolean) => {
@@ -44,6 +53,8 @@ export function CheckRunner({ check }: { check: CheckView }) {
   return (
     <Page>
       <CheckHeader state={state} current={place} sending={sending} keeps={keeps} onGo={goTo} onHurry={hurry} />
+      <OpenChecksStrip checks={elsewhere} selfTestSince={runningSince} zone={zone} />
+      {here && !here.mine ? <TakeOver check={here.check} now={state.view.at} zone={zone} onTaken={readOpen} /> : null}
       <div className={styles.columns}>
         <nav className={styles.rail} aria-label="Items of this check">
           <ItemRail state={state} current={place} onGo={goTo} />
@@ -58,6 +69,17 @@ export function CheckRunner({ check }: { check: CheckView }) {
         </nav>
         <div className={styles.main}>
           <LastAnswer state={state} last={last} onChange={goTo} />
+          {item === selfTest && item && awaited ? (
+            <SelfTest
+              checkId={check.id}
+              since={runningSince}
+              zone={zone}
+              onStarted={() => {
+                readOpen();
+                goOn(item, false);
+              }}
+            />
+          ) : null}
           {item ? (
             <ItemPanel
               state={state}

@@ -108,6 +108,9 @@ function recorded(state: CheckState, action: Extract<CheckAction, { type: "recor
       by: action.by,
       at: action.at,
       previous,
+      // The server says these; the check is read again in a moment.
+      worth: null,
+      since: null,
     });
   }
   return {

@@ -16,5 +16,5 @@ export default async function CheckPage({ params }: { params: Promise<{ id: stri
   if (!check) notFound();
   const signed = check.signatures.some(({ meaning }) => meaning === "performed");
   const toRead = signed || !may(actor.roles, "record-answers");
-  return toRead ? <SignedCheck check={check} /> : <CheckRunner check={check} />;
+  return toRead ? <SignedCheck key={check.id} check={check} /> : <CheckRunner key={check.id} check={check} />;
 }

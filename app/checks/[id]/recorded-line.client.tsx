@@ -32,6 +32,8 @@ export function RecordedLine({ state, item }: { state: CheckState; item: CheckIt
         <p>
           <strong>{answerWords(standing.answer, item.form)}.</strong> {VERDICTS[standing.state]}
         </p>
+        {recorded?.worth ? <p>{recorded.worth}</p> : null}
+        {recorded?.since ? <p>{recorded.since}</p> : null}
         {failing && item.whenItFails ? <p>{item.whenItFails}</p> : null}
         {recorded ? (
           <p className={styles.soft}>

@@ -19,6 +19,7 @@ import { changesSince } from "./changes-since";
 import { standingOf, startState } from "./check-state";
 import { MovedOn } from "./moved-on";
 import styles from "./sign-view.module.css";
+import { WrongWorkstation } from "./wrong-workstation.client";
 
 /** A signed check: what was found, failures first, who signed; and for a provider the second mark in one tap. */
 export function SignedCheck({ check }: { check: CheckView }) {
@@ -46,6 +47,9 @@ export function SignedCheck({ check }: { check: CheckView }) {
         title={`${place}: ${CHECK_KIND_WORDS[view.kind]}`}
         sub={`${view.workstation.tag} · ${view.workstation.model}`}
       />
+      <div>
+        <WrongWorkstation view={view} />
+      </div>
       {confirmed ? (
         <SignedResult words="Confirmed: provider’s check" room={view.room} />
       ) : (

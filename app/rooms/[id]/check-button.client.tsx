@@ -1,6 +1,8 @@
 "use client";
 
 import { useRouter } from "next/navigation";
+import { useState } from "react";
+import { ConfirmWorkstation } from "@/app/_parts/confirm-workstation.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useMayDo } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
@@ -11,6 +13,7 @@ import type { RoomView } from "@/lib/schemas/room";
 /** Starts the daily check, or goes on with the one that is open: one workstation has one open daily check, whoever began it. */
 export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: () => void }) {
   const router = useRouter();
+  const [asking, setAsking] = useState(false);
   const may = useMayDo("start-check");
   const start = useCommand("start-check");
   const { row, checks } = view;
@@ -23,9 +26,9 @@ export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: ()
       </LinkButton>
     );
   }
-  const workstationId = row.workstation.id;
-  const begin = async () => {
+  const begin = async (workstationId: string) => {
     const reply = await start.send({ workstationId, kind: "daily" });
+    setAsking(false);
     if (reply?.ok) router.push(`/checks/${reply.value.checkId}`);
     else onChanged();
   };
@@ -37,12 +40,20 @@ export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: ()
         look={isNext ? "primary" : "plain"}
         size={isNext ? "large" : "normal"}
         busy={start.busy}
-        onClick={begin}
+        onClick={() => setAsking(true)}
         disabledReason={row.occupancy.state === "in-use" ? "A case is running: check after it." : null}
       >
         {isFirst ? "Start daily check" : "Check again"}
       </Button>
       <ProblemNotice problem={start.problem} />
+      <ConfirmWorkstation
+        open={asking}
+        expected={row.workstation}
+        place={row.name}
+        busy={start.busy}
+        onClose={() => setAsking(false)}
+        onConfirmed={(workstationId) => void begin(workstationId)}
+      />
     </>
   );
 }

@@ -1,7 +1,7 @@
 import type { MarkShape } from "@/app/_parts/mark-shapes";
 import { MarkedWord, type Tone } from "@/app/_parts/readiness-mark";
 import styles from "./gas-path-list.module.css";
-import type { NodeTone, PathNode } from "./gas-path-nodes";
+import { type NodeTone, opens, type PathNode } from "./gas-path-nodes";
 import type { PathZone } from "./gas-path-places";
 import { TONE_WORDS } from "./tone-words";
 
@@ -61,7 +61,7 @@ export function PlaceList({ nodes, onOpen }: ListProps) {
     <ul className={styles.places}>
       {nodes.map((node) => (
         <li key={node.id} id={`part-${node.id}`}>
-          {node.parts.length > 0 ? (
+          {opens(node) ? (
             <button type="button" className={styles.place} onClick={() => onOpen(node)}>
               <PlaceText node={node} />
             </button>

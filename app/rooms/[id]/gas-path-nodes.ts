@@ -70,8 +70,13 @@ function nodeMaker({ parts, judgement }: RoomView): MakeNode {
   };
 }
 
+/** A place opens when something was found there, or when something could be fitted there. */
+export const opens = ({ parts, position }: PathNode): boolean => parts.length > 0 || position !== null;
+
 /** A gauge is read with its valve open; only where it was not, the few words beside the figure are needed. */
-export function shortly({ answer, shown }: PartView): string {
+export function shortly({ item, answer, shown }: PartView): string {
+  // "None" beside "Absorbent" would read as if there were none.
+  if (item === "absorbent-colour" && shown !== null) return `Colour: ${shown.toLowerCase()}`;
   if (answer?.kind !== "gauge") return shown ?? "not answered";
   return answer.openWhenRead ? quantityText(answer.reading) : `${quantityText(answer.reading)}, valve shut`;
 }

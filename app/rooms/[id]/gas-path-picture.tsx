@@ -4,7 +4,7 @@ import type { Scheme } from "@/lib/domain/vocabulary";
 import styles from "./gas-path.module.css";
 import type { Glyph, Picture, Pipe, Placed } from "./gas-path-grid";
 import { layOut } from "./gas-path-layout";
-import type { NodeTone, PathNode } from "./gas-path-nodes";
+import { type NodeTone, opens, type PathNode } from "./gas-path-nodes";
 import { TONE_WORDS } from "./tone-words";
 
 interface PictureProps {
@@ -76,9 +76,10 @@ const TONE_SHAPES: Record<NodeTone, MarkShape | null> = {
 
 function NodeBox({ placed, onOpen }: { placed: Placed; onOpen: (node: PathNode) => void }) {
   const { node, x, y, width, height } = placed;
+  const empty = node.parts.length === 0;
   const box = (
     <rect
-      className={classNames(styles.box, styles[`tone-${node.tone}`])}
+      className={classNames(styles.box, empty ? styles.emptyBox : styles[`tone-${node.tone}`])}
       x={x}
       y={y}
       width={width}
@@ -86,10 +87,10 @@ function NodeBox({ placed, onOpen }: { placed: Placed; onOpen: (node: PathNode) 
       rx="8"
     />
   );
-  if (node.parts.length === 0) {
+  if (!opens(node)) {
     return (
       <g>
-        <rect className={classNames(styles.box, styles.emptyBox)} x={x} y={y} width={width} height={height} rx="8" />
+        {box}
         <NodeText placed={placed} />
       </g>
     );

@@ -2,25 +2,29 @@
 
 import { useMemo, useState } from "react";
 import { Choice } from "@/app/_ui/choice";
-import { Dialog } from "@/app/_ui/dialog.client";
 import { Panel } from "@/app/_ui/panel";
 import type { RoomView } from "@/lib/schemas/room";
 import type { Timestamp } from "@/lib/units/time";
 import { GasPathList, PlaceList } from "./gas-path-list";
 import { type PathNode, pathNodes } from "./gas-path-nodes";
 import { GasPathPicture } from "./gas-path-picture";
-import { PartRecords } from "./part-record";
+import { PartDialog } from "./part-dialog.client";
 import { PictureKey } from "./picture-key";
 import styles from "./room.module.css";
 
 type Form = "picture" | "list";
 
+interface GasPathProps {
+  view: RoomView;
+  now: Timestamp;
+  onChanged: () => void;
+}
+
 /** What was found on the way of the gas, as a picture on a wide screen and as a list everywhere. */
-export function GasPath({ view, now }: { view: RoomView; now: Timestamp }) {
+export function GasPath({ view, now, onChanged }: GasPathProps) {
   const [form, setForm] = useState<Form>("picture");
   const [opened, setOpened] = useState<PathNode | null>(null);
   const nodes = useMemo(() => pathNodes(view), [view]);
-  const zone = view.facility.timeZone;
   if (!view.row.workstation) return null;
   return (
     <Panel
@@ -42,9 +46,7 @@ export function GasPath({ view, now }: { view: RoomView; now: Timestamp }) {
       <div className={form === "picture" ? styles.narrowOnly : undefined}>
         <GasPathList nodes={nodes} onOpen={setOpened} />
       </div>
-      <Dialog open={opened !== null} title={opened?.title ?? ""} onClose={() => setOpened(null)}>
-        {opened ? <PartRecords node={opened} now={now} zone={zone} /> : null}
-      </Dialog>
+      <PartDialog node={opened} view={view} now={now} onClose={() => setOpened(null)} onChanged={onChanged} />
     </Panel>
   );
 }

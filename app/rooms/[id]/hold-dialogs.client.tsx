@@ -1,13 +1,8 @@
 "use client";
 
-import { type FormEvent, useState } from "react";
-import { fieldMessage, type Problem } from "@/app/_parts/api.client";
-import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { ReasonForm } from "@/app/_parts/reason-form.client";
 import { useCommand } from "@/app/_parts/use-command.client";
-import { Button } from "@/app/_ui/button.client";
 import { Dialog } from "@/app/_ui/dialog.client";
-import { TextAreaField } from "@/app/_ui/field";
-import { Form } from "@/app/_ui/form";
 import type { RoomView } from "@/lib/schemas/room";
 
 interface Workstation {
@@ -74,41 +69,5 @@ export function LiftDialog({ hold, workstation, onClose, onChanged }: LiftDialog
         onSubmit={submit}
       />
     </Dialog>
-  );
-}
-
-interface ReasonFormProps {
-  label: string;
-  action: string;
-  busy: boolean;
-  problem: Problem | null;
-  onSubmit: (reason: string) => Promise<void>;
-}
-
-const MOST = 300;
-
-function ReasonForm({ label, action, busy, problem, onSubmit }: ReasonFormProps) {
-  const [reason, setReason] = useState("");
-  const [missing, setMissing] = useState(false);
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    setMissing(reason.trim() === "");
-    if (reason.trim() !== "") void onSubmit(reason.trim());
-  };
-  const error = missing ? "Say it in a few words." : fieldMessage(problem, "reason");
-  return (
-    <Form onSubmit={submit}>
-      <TextAreaField
-        label={label}
-        maxLength={MOST}
-        value={reason}
-        error={error}
-        onChange={(event) => setReason(event.target.value)}
-      />
-      <Button type="submit" look="primary" size="large" busy={busy}>
-        {action}
-      </Button>
-      {error ? null : <ProblemNotice problem={problem} />}
-    </Form>
   );
 }

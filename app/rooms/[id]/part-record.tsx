@@ -5,6 +5,7 @@ import { DefinitionList } from "@/app/_ui/definition-list";
 import type { Timestamp } from "@/lib/units/time";
 import { concerns, type Finding, type PartView, type PathNode } from "./gas-path-nodes";
 import styles from "./part-record.module.css";
+import { ReadingSeries } from "./reading-series";
 import { STANDING_WORDS } from "./tone-words";
 
 const LOOKS: Record<PartView["standing"], { shape: MarkShape; tone: Tone }> = {
@@ -34,6 +35,8 @@ export function PartRecords({ node, now, zone }: RecordProps) {
         {part.shown ?? "Not answered yet"}
         {part.worth ? <small>{part.worth}</small> : null}
       </p>
+      {part.since ? <p className={styles.reason}>{part.since}</p> : null}
+      <ReadingSeries part={part} now={now} zone={zone} />
       <DefinitionList
         entries={[
           { term: "Limit", value: part.limit },

@@ -1,121 +1,109 @@
 "use client";
 
 import { useState } from "react";
-import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useMayDo } from "@/app/_parts/session.client";
-import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { LinkButton } from "@/app/_ui/link-button";
 import { Panel } from "@/app/_ui/panel";
 import type { RoomView } from "@/lib/schemas/room";
+import { EmergencyDialog } from "./emergency-dialog.client";
+import { ReportFaultDialog } from "./fault-dialogs.client";
 import { HoldDialog, LiftDialog } from "./hold-dialogs.client";
+import { CaseButtons, DayButtons } from "./occupancy-buttons.client";
 import { mayStart } from "./provider-confirm.client";
 import styles from "./room.module.css";
+import { SwapLater } from "./swap/swap-buttons.client";
 
 interface ActionsProps {
   view: RoomView;
+  onSwap: () => void;
   onChanged: () => void;
 }
 
-/** What may be done with the room itself, for who may do it. */
-export function RoomActions({ view, onChanged }: ActionsProps) {
-  const [holding, setHolding] = useState(false);
-  const [lifting, setLifting] = useState<RoomView["holds"][number] | null>(null);
-  const mayHold = useMayDo("hold-workstation");
-  const mayLift = useMayDo("lift-hold");
+type Opened =
+  | { readonly what: "hold" | "report" | "emergency" }
+  | { readonly what: "lift"; readonly hold: RoomView["holds"][number] };
+
+/** What may be done with the room itself, for who may do it; what is seldom done, or should be done seldom, under "more". */
+export function RoomActions({ view, onSwap, onChanged }: ActionsProps) {
+  const [opened, setOpened] = useState<Opened | null>(null);
+  const close = () => setOpened(null);
   const { workstation } = view.row;
   return (
     <Panel title="This room">
       <div className={styles.buttons}>
         <CaseButtons view={view} onChanged={onChanged} />
-        {mayHold && workstation ? (
-          <Button look="stop" onClick={() => setHolding(true)}>
-            Hold: do not use
-          </Button>
-        ) : null}
-        {mayLift
-          ? view.holds.map((hold) => (
-              <Button key={hold.id} onClick={() => setLifting(hold)}>
-                Lift the hold of {hold.name}
-              </Button>
-            ))
-          : null}
-        <DayButtons view={view} onChanged={onChanged} />
-        <LinkButton href={`/history?room=${view.row.roomId}`} look="quiet">
-          History of {view.row.name}
-        </LinkButton>
+        <WorkstationButtons view={view} onOpen={setOpened} />
       </div>
+      <details className={styles.more}>
+        <summary>More</summary>
+        <div className={styles.buttons}>
+          <SwapLater view={view} onSwap={onSwap} />
+          <DayButtons view={view} onChanged={onChanged} />
+          <EmergencyButton view={view} onOpen={setOpened} />
+          <LinkButton href={`/history?room=${view.row.roomId}`} look="quiet">
+            History of {view.row.name}
+          </LinkButton>
+        </div>
+      </details>
+      <EmergencyDialog open={opened?.what === "emergency"} view={view} onClose={close} onChanged={onChanged} />
       {workstation ? (
         <>
-          <HoldDialog
-            open={holding}
+          <HoldDialog open={opened?.what === "hold"} workstation={workstation} onClose={close} onChanged={onChanged} />
+          <ReportFaultDialog
+            open={opened?.what === "report"}
             workstation={workstation}
-            onClose={() => setHolding(false)}
+            onClose={close}
             onChanged={onChanged}
           />
-          <LiftDialog hold={lifting} workstation={workstation} onClose={() => setLifting(null)} onChanged={onChanged} />
+          <LiftDialog
+            hold={opened?.what === "lift" ? opened.hold : null}
+            workstation={workstation}
+            onClose={close}
+            onChanged={onChanged}
+          />
         </>
       ) : null}
     </Panel>
   );
 }
 
-function CaseButtons({ view, onChanged }: ActionsProps) {
-  const start = useCommand("start-case");
-  const end = useCommand("end-case");
-  const mayStart = useMayDo("start-case");
-  const mayEnd = useMayDo("end-case");
-  const { row } = view;
-  const run = async (command: typeof start | typeof end) => {
-    await command.send({ roomId: row.roomId });
-    onChanged();
-  };
+interface OpenerProps {
+  view: RoomView;
+  onOpen: (opened: Opened) => void;
+}
+
+function WorkstationButtons({ view, onOpen }: OpenerProps) {
+  const mayHold = useMayDo("hold-workstation");
+  const mayLift = useMayDo("lift-hold");
+  const mayReport = useMayDo("report-fault");
+  if (!view.row.workstation) return null;
   return (
     <>
-      {mayStart && row.occupancy.state === "idle" ? (
-        <Button busy={start.busy} onClick={() => run(start)} disabledReason={whyNotStart(view)}>
-          Case started
+      {mayReport ? <Button onClick={() => onOpen({ what: "report" })}>Report a fault</Button> : null}
+      {mayHold ? (
+        <Button look="stop" onClick={() => onOpen({ what: "hold" })}>
+          Hold: do not use
         </Button>
       ) : null}
-      {mayEnd && row.occupancy.state === "in-use" ? (
-        <Button look="primary" busy={end.busy} onClick={() => run(end)}>
-          Case ended
-        </Button>
-      ) : null}
-      <ProblemNotice problem={start.problem ?? end.problem} />
+      {mayLift
+        ? view.holds.map((hold) => (
+            <Button key={hold.id} onClick={() => onOpen({ what: "lift", hold })}>
+              Lift the hold of {hold.name}
+            </Button>
+          ))
+        : null}
     </>
   );
 }
 
-function whyNotStart(view: RoomView): string | null {
-  const { row } = view;
-  if (mayStart(view)) return null;
-  return row.headline ? `Not ready: ${row.headline}` : "This room is not ready.";
-}
-
-function DayButtons({ view, onChanged }: ActionsProps) {
-  const close = useCommand("close-room");
-  const open = useCommand("open-room");
-  const mayClose = useMayDo("close-room");
-  const mayOpen = useMayDo("open-room");
-  const { roomId, occupancy } = view.row;
-  const run = async (command: typeof close | typeof open) => {
-    await command.send({ roomId });
-    onChanged();
-  };
+/** Only where a case cannot be started as usual. */
+function EmergencyButton({ view, onOpen }: OpenerProps) {
+  const may = useMayDo("use-in-emergency");
+  if (!may || view.row.occupancy.state !== "idle" || mayStart(view)) return null;
   return (
-    <>
-      {mayClose && occupancy.state === "idle" ? (
-        <Button busy={close.busy} onClick={() => run(close)}>
-          Close for today
-        </Button>
-      ) : null}
-      {mayOpen && occupancy.state === "closed" ? (
-        <Button busy={open.busy} onClick={() => run(open)}>
-          Open again
-        </Button>
-      ) : null}
-      <ProblemNotice problem={close.problem ?? open.problem} />
-    </>
+    <Button look="stop" onClick={() => onOpen({ what: "emergency" })}>
+      Use in an emergency
+    </Button>
   );
 }

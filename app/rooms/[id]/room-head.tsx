@@ -9,15 +9,17 @@ import type { RoomView } from "@/lib/schemas/room";
 import { instantOf, type Timestamp } from "@/lib/units/time";
 import { CheckButton } from "./check-button.client";
 import styles from "./room.module.css";
+import { SwapFirst } from "./swap/swap-buttons.client";
 
 interface HeadProps {
   view: RoomView;
   /** Until when the state could be vouched for; null while it can. */
   lastKnown: Timestamp | null;
+  onSwap: () => void;
   onChanged: () => void;
 }
 
-export function RoomHead({ view, lastKnown, onChanged }: HeadProps) {
+export function RoomHead({ view, lastKnown, onSwap, onChanged }: HeadProps) {
   return (
     <div className={styles.head}>
       <div className={styles.headText}>
@@ -35,6 +37,7 @@ export function RoomHead({ view, lastKnown, onChanged }: HeadProps) {
       </div>
       <div className={styles.headAction}>
         <CheckButton view={view} onChanged={onChanged} />
+        <SwapFirst view={view} onSwap={onSwap} />
       </div>
     </div>
   );

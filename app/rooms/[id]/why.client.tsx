@@ -14,6 +14,7 @@ import type { Severity } from "@/lib/domain/judgement";
 import type { RoomView } from "@/lib/schemas/room";
 import type { Timestamp } from "@/lib/units/time";
 import styles from "./room.module.css";
+import { AnyOf, WayToReady } from "./way";
 
 type Finding = RoomView["judgement"]["reasons"][number];
 
@@ -33,7 +34,7 @@ interface WhyProps {
   onChanged: () => void;
 }
 
-/** Why the room stands as it does: every reason with its limit's origin. */
+/** Why the room stands as it does: every reason with its limit's origin, and the shortest way out of it. */
 export function Why({ view, now, onChanged }: WhyProps) {
   const { reasons } = view.judgement;
   const mayAllow = useMayDo("allow-limit");
@@ -43,8 +44,9 @@ export function Why({ view, now, onChanged }: WhyProps) {
     <Panel title="Why">
       {reasons.length === 0 ? <p>Nothing stands against it.</p> : null}
       <ul className={styles.reasons}>
-        {reasons.map((reason) => (
+        {reasons.map((reason, index) => (
           <Reason
+            clears={view.clears[index] ?? []}
             key={`${reason.rule}:${reason.subject.kind}:${reason.subject.id}:${reason.text}`}
             reason={reason}
             now={now}
@@ -53,6 +55,7 @@ export function Why({ view, now, onChanged }: WhyProps) {
           />
         ))}
       </ul>
+      <WayToReady way={view.way} />
       <Dialog open={allowing !== null} title="Use with a limit" onClose={() => setAllowing(null)}>
         {allowing && workstation ? (
           <AllowLimitForm
@@ -71,13 +74,14 @@ export function Why({ view, now, onChanged }: WhyProps) {
 }
 
 interface ReasonProps {
+  clears: RoomView["clears"][number];
   reason: Finding;
   now: Timestamp;
   zone: string;
   onAllow: ((reason: Finding) => void) | null;
 }
 
-function Reason({ reason, now, zone, onAllow }: ReasonProps) {
+function Reason({ reason, clears, now, zone, onAllow }: ReasonProps) {
   const { shape, tone, word } = LOOKS[reason.severity];
   return (
     <li className={styles.reason}>
@@ -89,7 +93,8 @@ function Reason({ reason, now, zone, onAllow }: ReasonProps) {
         <p>{reason.text}</p>
         {reason.severity === "limits" ? <Allowed reason={reason} now={now} zone={zone} onAllow={onAllow} /> : null}
         <details className={styles.source}>
-          <summary>Where this comes from</summary>
+          <summary>What clears it, and where this comes from</summary>
+          <AnyOf actions={clears} />
           <p>
             {reason.citation}. Rule “{reason.rule.replaceAll("-", " ")}”, site rules version {reason.settingsVersion}.
           </p>
@@ -99,7 +104,7 @@ function Reason({ reason, now, zone, onAllow }: ReasonProps) {
   );
 }
 
-function Allowed({ reason, now, zone, onAllow }: ReasonProps) {
+function Allowed({ reason, now, zone, onAllow }: Omit<ReasonProps, "clears">) {
   if (reason.allowedUntil)
     return <p className={styles.soft}>Allowed until {whenText(reason.allowedUntil, now, zone)}</p>;
   return (

@@ -6,10 +6,11 @@ import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Choice } from "@/app/_ui/choice";
-import { Field, TextField } from "@/app/_ui/field";
+import { TextField } from "@/app/_ui/field";
 import { Form, FormActions } from "@/app/_ui/form";
 import { Notice } from "@/app/_ui/notice";
 import type { Scheme } from "@/lib/domain/vocabulary";
+import { ZoneField } from "./zone-field.client";
 
 type Unit = "psi" | "kPa" | "bar";
 
@@ -70,7 +71,7 @@ export function FacilityForm() {
       <ProblemNotice problem={problem} />
       {added ? (
         <Notice tone="done" title={`${added} is added`} announce="status">
-          <p>Switch to it from the head of the page, then import its department.</p>
+          <p>Switch to it from the head of the page, then set up its rooms or import its department.</p>
         </Notice>
       ) : null}
       <FormActions>
@@ -79,38 +80,5 @@ export function FacilityForm() {
         </Button>
       </FormActions>
     </Form>
-  );
-}
-
-/** Any IANA zone may be typed; the browser's own list helps. */
-function ZoneField({
-  value,
-  error,
-  onChange,
-}: {
-  value: string;
-  error: string | null;
-  onChange: (zone: string) => void;
-}) {
-  return (
-    <Field label="Time zone" hint="Such as America/Chicago or Europe/London" error={error}>
-      {(control) => (
-        <>
-          <input
-            {...control}
-            list="zones"
-            autoComplete="off"
-            spellCheck={false}
-            value={value}
-            onChange={(event) => onChange(event.target.value)}
-          />
-          <datalist id="zones">
-            {Intl.supportedValuesOf("timeZone").map((zone) => (
-              <option key={zone} value={zone} />
-            ))}
-          </datalist>
-        </>
-      )}
-    </Field>
   );
 }

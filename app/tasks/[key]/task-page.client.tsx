@@ -1,10 +1,9 @@
 "use client";
 
 import { useState } from "react";
-import { clockText, minutesText, whenText } from "@/app/_parts/format";
+import { clockText, minutesText } from "@/app/_parts/format";
 import { useSession } from "@/app/_parts/session.client";
 import { LinkButton } from "@/app/_ui/link-button";
-import { Notice } from "@/app/_ui/notice";
 import { Page, PageHeading } from "@/app/_ui/page";
 import { StartCheck } from "@/app/tasks/open-task.client";
 import styles from "@/app/tasks/tasks.module.css";
@@ -12,13 +11,13 @@ import type { TaskDetail } from "@/lib/schemas/task";
 import { AllowTask } from "./allow-task.client";
 import { FinishForm } from "./finish-form.client";
 import { SwapTask } from "./swap-task.client";
+import { WorkBar } from "./work-bar.client";
 
 /** What a task asks for, on one screen: for a check the way into it, for a swap the swap and then what it owes. */
 export function TaskPageView({ detail }: { detail: TaskDetail }) {
   const { task } = detail;
   const [finished, setFinished] = useState(false);
   const zone = useSession()?.facility.timeZone ?? "UTC";
-  const me = useSession()?.person.id;
   const sub = [
     task.workstation?.tag,
     minutesText(task.minutes),
@@ -30,12 +29,7 @@ export function TaskPageView({ detail }: { detail: TaskDetail }) {
       {finished ? null : (
         <>
           <p>{task.why}</p>
-          {task.claim && task.claim.personId !== me ? (
-            <Notice
-              tone="heed"
-              title={`${task.claim.name} is on it, since ${whenText(task.claim.since, detail.at, zone)}`}
-            />
-          ) : null}
+          <WorkBar task={task} now={detail.at} />
         </>
       )}
       <TaskWork detail={detail} onFinished={() => setFinished(true)} />

@@ -7,10 +7,51 @@ type SignRefusal = "already-done" | "moved-on" | "invalid";
 type ConfirmRefusal = SignRefusal | "not-allowed";
 
 /** May answers still be added? A signed check is closed: what comes later is a check of its own. */
-export function decideRecord(check: CheckState, who: (personId: string) => string): Outcome<null, "already-done"> {
+export function decideRecord(
+  check: CheckState,
+  who: (personId: string) => string,
+): Outcome<null, "already-done" | "moved-on"> {
+  if (check.corrected) return wasElsewhere();
   const signed = signedAs(check, "performed");
   if (signed)
     return refused("already-done", `This check was signed by ${who(signed.personId)}; start a new check to add to it.`);
+  return done(null);
+}
+
+const wasElsewhere = () =>
+  refused(
+    "moved-on",
+    "This check was of another workstation. Its answers were recorded again on the right one; go on with that check.",
+  );
+
+/** Goes on with a check that somebody else has begun. What was answered keeps the names of those who answered. */
+export function decideTakeOver(
+  check: CheckState,
+  heldBy: string,
+  personId: string,
+  who: (personId: string) => string,
+): Outcome<null, "already-done" | "moved-on" | "invalid"> {
+  const open = decideRecord(check, who);
+  if (!open.ok) return open;
+  if (heldBy === personId) return refused("already-done", "This check is yours already. Nothing was changed.");
+  if (check.kind !== "daily" && check.kind !== "first-user")
+    return refused("invalid", "Only a full check is taken over; this one answers single items.");
+  return done(null);
+}
+
+/** The workstation's own test begins once in a check, on a model that has one. */
+export function decideSelfTest(
+  check: CheckState,
+  covers: readonly string[],
+  runningSince: Instant | null,
+  who: (personId: string) => string,
+): Outcome<null, "already-done" | "moved-on" | "does-not-fit"> {
+  const open = decideRecord(check, who);
+  if (!open.ok) return open;
+  if (covers.length === 0)
+    return refused("does-not-fit", "This model has no self-test; its items are answered one by one.");
+  if (runningSince !== null)
+    return refused("already-done", "The self-test is running already; record its result when it has ended.");
   return done(null);
 }
 
@@ -29,6 +70,7 @@ export function decideSign(
   seenVersion: number,
   who: (personId: string) => string,
 ): Outcome<Signing, SignRefusal> {
+  if (check.corrected) return wasElsewhere();
   const signed = signedAs(check, "performed");
   if (signed)
     return refused(
@@ -62,6 +104,7 @@ export function decideConfirm(
   now: Instant,
   who: (personId: string) => string,
 ): Outcome<null, ConfirmRefusal> {
+  if (check.corrected) return wasElsewhere();
   const confirmed = signedAs(check, "confirmed");
   if (confirmed)
     return refused("already-done", `${who(confirmed.personId)} confirmed this check already. Nothing was changed.`);

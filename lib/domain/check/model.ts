@@ -19,6 +19,8 @@ export interface CheckState {
     readonly meaning: Meaning;
     readonly at: Instant;
   }[];
+  /** It says another workstation than the one looked at: its answers stand on the right one and no longer count here. */
+  readonly corrected?: boolean;
 }
 
 export interface GivenAnswer {

@@ -37,6 +37,10 @@ export interface SuiteRow extends Line {
   readonly name: string;
   readonly walkingOrder: number;
 }
+export interface StoreRow extends NameRow {
+  readonly suite: string | null;
+  readonly walkingOrder: number | null;
+}
 export interface NameRow extends Line {
   readonly name: string;
 }
@@ -123,7 +127,7 @@ export interface ListRow extends Line {
 export interface DepartmentRows {
   readonly suites: readonly SuiteRow[];
   readonly zones: readonly NameRow[];
-  readonly stores: readonly NameRow[];
+  readonly stores: readonly StoreRow[];
   readonly rooms: readonly RoomRow[];
   readonly models: readonly ModelRow[];
   readonly workstations: readonly WorkstationRow[];
@@ -155,6 +159,11 @@ export type CylinderContents = (typeof CYLINDER_CONTENTS)[number];
 export interface NameRecord {
   readonly id: string;
   readonly name: string;
+}
+/** Where a store lies on the walk is known only where somebody said so. */
+export interface StoreRecord extends NameRecord {
+  readonly suiteId: string | null;
+  readonly walkingOrder: number | null;
 }
 export interface SuiteRecord extends NameRecord {
   readonly walkingOrder: number;
@@ -206,7 +215,7 @@ export interface ListRecord extends Omit<ListRow, "line" | "room"> {
 export interface DepartmentRecords {
   readonly suites: readonly SuiteRecord[];
   readonly zones: readonly NameRecord[];
-  readonly stores: readonly NameRecord[];
+  readonly stores: readonly StoreRecord[];
   readonly rooms: readonly RoomRecord[];
   readonly models: readonly ModelRecord[];
   readonly workstations: readonly WorkstationRecord[];

@@ -1,3 +1,4 @@
+import type { SettingOverrides } from "@/lib/domain/evidence";
 import type { ItemId } from "@/lib/domain/items";
 import type { CheckKind, Gas, LeakTest, Scheme } from "@/lib/domain/vocabulary";
 import type { Unit } from "@/lib/units/quantity";
@@ -60,4 +61,6 @@ export interface Procedure {
   readonly kind: CheckKind;
   readonly citation: string;
   readonly items: readonly ProcedureItem[];
+  /** Limits that hold wherever this procedure is followed, over the site's own. */
+  readonly settings?: SettingOverrides;
 }

@@ -17,6 +17,16 @@ export const BREATHING_ITEMS: readonly ProcedureItem[] = [
     { selfTest: true },
   ),
   procedureItem(
+    "vapor-free",
+    {
+      title: "Prepare it vapor-free",
+      how: "Vaporizers off their mounts, new circuit, bag and absorbent, then flush with oxygen for the model's own time. Say how many minutes.",
+      why: "A trace of a volatile agent can set off malignant hyperthermia.",
+      whenItFails: "Flush on; or take another workstation.",
+    },
+    { kind: "number", unit: "min", least: 0, most: 600, decimals: 0 },
+  ),
+  procedureItem(
     "circuit",
     {
       title: "Look over circuit, mask, bag",

@@ -76,6 +76,27 @@ export const SUPPLY_ITEMS: readonly ProcedureItem[] = [
     yesNo("Flows and stops", "Dead or sticks"),
   ),
   procedureItem(
+    "nitrous-oxide-isolated",
+    {
+      title: "Isolate nitrous oxide",
+      how: "Hose off the wall and hung up, cylinder off its yoke and the yoke plugged, flow control shut and marked.",
+      why: "Without its guard, nitrous oxide must not be able to flow at all.",
+      whenItFails: "Do not use.",
+    },
+    yesNo("Isolated", "Not isolated"),
+    { nitrousOxideAtHand: true },
+  ),
+  procedureItem(
+    "label",
+    {
+      title: "Look for the service label and the stickers",
+      how: "Last and next service can be read, and the number of the workstation; warnings are in their place.",
+      why: "Somebody before the machine must know without asking.",
+      whenItFails: "Tell biomedical engineering; the machine may be used.",
+    },
+    yesNo("All there", "Missing or unreadable"),
+  ),
+  procedureItem(
     "auxiliary-oxygen",
     {
       title: "Open the auxiliary oxygen flowmeter",

@@ -14,8 +14,10 @@ const NONE: readonly Rule[] = [];
 
 /** The rule that says what an answer to this item is worth: the first in the list that names the item and assesses it. */
 export function ownerOf(item: ItemId, subject: Subject, place: Place): Rule | null {
-  const rules = byItem.get(item) ?? NONE;
-  return rules.find((rule) => rule.covers === undefined || rule.covers(subject, place)) ?? null;
+  for (const rule of byItem.get(item) ?? NONE) {
+    if (rule.covers === undefined || rule.covers(subject, place)) return rule;
+  }
+  return null;
 }
 
 /**
@@ -30,7 +32,13 @@ export function assessment(
   if (owner === null) return plainAssessment(answer);
   const { on, values } = resolved(owner, about.place);
   if (!on) return "pass";
-  return owner.assess === undefined ? plainAssessment(answer) : owner.assess(answer, about, values);
+  return owner.assess === undefined ? yesOrNo(answer) : owner.assess(answer, about, values);
+}
+
+/** A rule without a limit asks a question of yes or no: a number or a choice does not answer it. */
+function yesOrNo(answer: Answer): Assessment {
+  if (answer.kind === "pass") return answer.passed ? "pass" : "fail";
+  return "uncounted";
 }
 
 /** Where no rule has a limit: a pass is a pass, a timed test is its own result, a number or a choice is only recorded. */

@@ -1,7 +1,7 @@
 import type { Answer } from "@/lib/domain/answer";
-import type { Evidence, Observation, WorkstationEvidence } from "@/lib/domain/evidence";
+import type { Evidence, Observation, SettingValue, WorkstationEvidence } from "@/lib/domain/evidence";
 import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
-import { type Quantity, quantity, type Unit } from "@/lib/units/quantity";
+import { quantity, type Unit } from "@/lib/units/quantity";
 import { type Instant, instantOf, later, MINUTE, timestampOf } from "@/lib/units/time";
 
 /** How the rules' examples change a ready room. A signed answer takes the place of the one the ready room has. */
@@ -103,11 +103,7 @@ export function withRoom(ready: Evidence, change: Partial<NonNullable<Evidence["
   return ready.room === null ? ready : { ...ready, room: { ...ready.room, ...change } };
 }
 
-export function withValues(
-  ready: Evidence,
-  rule: string,
-  values: Readonly<Record<string, Quantity | number | boolean>>,
-): Evidence {
+export function withValues(ready: Evidence, rule: string, values: Readonly<Record<string, SettingValue>>): Evidence {
   const setting = { on: true, values, version: 2, citation: "site policy" };
   return { ...ready, settings: { ...ready.settings, [rule]: setting } };
 }

@@ -37,11 +37,14 @@ export function answeredOf(context: RuleContext, item: ItemId): readonly Seen[] 
 }
 
 const LONGEST_NOTE = 80;
+/** Said by the record and not by a person who looked. */
+export const QUARANTINED = "quarantined";
 
 /** The words the person added, as part of a one-line reason. */
 export function noted(answer: Answer): string {
   const note = answer.note?.trim();
   if (!note) return "";
+  if (note === QUARANTINED) return " (quarantined)";
   return `: ${note.length > LONGEST_NOTE ? `${note.slice(0, LONGEST_NOTE - 1)}…` : note}`;
 }
 

@@ -1,8 +1,9 @@
 import type { Policy } from "@/lib/domain/rule";
+import { actionMinutes } from "@/lib/domain/rules/policy/action-minutes";
 import { checkMarks } from "@/lib/domain/rules/policy/check-marks";
 import { checkValidity } from "@/lib/domain/rules/policy/check-validity";
 import { endurance } from "@/lib/domain/rules/policy/endurance";
 import { morning } from "@/lib/domain/rules/policy/morning";
 
 /** The site settings that no finding comes from. */
-export const POLICIES: readonly Policy[] = [checkValidity, checkMarks, morning, endurance];
+export const POLICIES: readonly Policy[] = [checkValidity, checkMarks, morning, actionMinutes, endurance];

@@ -17,8 +17,9 @@ const CYLINDER_RULES = new Set([
   "reserve-oxygen-second",
   "empty-cylinder",
   "nitrous-oxide-gas-phase",
+  "cylinder-expiry",
 ]);
-const ENGINEER_RULES = new Set(["service-late", "withdrawn", "recall-open"]);
+const ENGINEER_RULES = new Set(["service-late", "withdrawn", "recall-open", "repeated-failures"]);
 
 /**
  * The work that follows from a judgement. One unchecked room is one task and not one for each item; a closed room owes no check
@@ -100,11 +101,17 @@ const NOBODYS_TASK = new Set(["no-workstation"]);
 
 function reasonTasks(reason: Finding, evidence: Evidence, closed: boolean): TaskDraft[] {
   if (reason.severity === "note" || OWED_RULES.has(reason.rule) || NOBODYS_TASK.has(reason.rule)) return [];
-  if (reason.rule === "provider-mark-owed") return closed ? [] : [confirmTask(reason, evidence)];
+  if (reason.rule === "provider-mark-owed" || reason.rule === "countersign")
+    return closed ? [] : [confirmTask(reason, evidence)];
   if (CYLINDER_RULES.has(reason.rule) && reason.subject.kind === "cylinder") return [swapTask(reason, evidence)];
   const clear = clearTask(reason, evidence);
-  return reason.severity === "limits" && reason.allowedUntil === null ? [allowTask(reason), clear] : [clear];
+  return mayBeAllowed(reason) ? [allowTask(reason), clear] : [clear];
 }
+
+const mayBeAllowed = ({ rule, severity, allowedUntil }: Finding): boolean =>
+  severity === "limits" &&
+  allowedUntil === null &&
+  RULES.some(({ id, allowedBy }) => id === rule && allowedBy.length > 0);
 
 const about = ({ rule, subject }: Finding): string => `${rule}:${subject.kind}:${subject.id}`;
 
@@ -174,6 +181,7 @@ function taskOf(reason: Finding, key: string, kind: TaskDraft["kind"], title: st
 
 function mayClear({ rule }: Finding): readonly Role[] {
   if (rule === "held") return PERMISSIONS["lift-hold"];
+  if (rule === "fault-reported") return PERMISSIONS["look-at-fault"];
   return ENGINEER_RULES.has(rule) ? ["biomedical-engineer"] : PERMISSIONS["finish-task"];
 }
 

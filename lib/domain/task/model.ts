@@ -25,6 +25,21 @@ export interface TaskDraft {
   readonly checkKind: CheckKind | null;
 }
 
+/** How far somebody is with a task that they have. */
+export interface TaskWork {
+  readonly state: "claimed" | "started" | "paused";
+  readonly since: Timestamp;
+  /** Why it is paused. */
+  readonly reason: string | null;
+}
+
+/** Somebody came to do it and could not. */
+export interface CouldNot {
+  readonly name: string;
+  readonly reason: string;
+  readonly at: Timestamp;
+}
+
 /** Where a task stands in the building and in the morning. */
 export interface TaskPlace {
   readonly roomName: string | null;

@@ -154,6 +154,8 @@ describe("a check that moved on", () => {
     by,
     at: AT,
     previous: null,
+    worth: null,
+    since: null,
   });
 
   it("says what is new, what is different, and who signed", () => {

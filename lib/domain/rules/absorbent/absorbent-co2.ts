@@ -21,6 +21,7 @@ export const absorbentCo2: Rule<typeof settings> = {
   items: ["absorbent-co2"],
   settings,
   allowedBy: [],
+  onlyOfFailing: true,
   assess: (answer, _about, { under }) => {
     if (answer.kind === "pass") return answer.passed ? "pass" : "fail";
     const below = answer.kind === "number" ? isBelow(answer.reading, under) : null;

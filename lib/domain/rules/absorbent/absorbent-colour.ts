@@ -1,8 +1,17 @@
 import type { Answer } from "@/lib/domain/answer";
 import { COLOUR_SHARES } from "@/lib/domain/choices";
-import type { Observation } from "@/lib/domain/evidence";
+import type { Evidence, Observation } from "@/lib/domain/evidence";
+import type { Subject } from "@/lib/domain/items";
 import type { About, Assessment, FindingDraft, Rule, RuleContext } from "@/lib/domain/rule";
-import { answered, chosen, unanswered, withRoom } from "@/lib/domain/rules/examples";
+import {
+  answered,
+  chosen,
+  minutesLater,
+  reading,
+  unanswered,
+  withRoom,
+  withWorkstation,
+} from "@/lib/domain/rules/examples";
 import { failingOf, passingOf, type Seen } from "@/lib/domain/rules/failing";
 import { type Instant, instantOf } from "@/lib/units/time";
 
@@ -35,7 +44,7 @@ export const absorbentColour: Rule<typeof settings> = {
     !(workstation?.fitted.absorbent.find((one) => one.id === id)?.product.reverts ?? true),
   judge: (context, { dueFrom }) => [
     ...failingOf(context, "absorbent-colour").map((seen) => spent(seen, context)),
-    ...passingOf(context, "absorbent-colour").flatMap((seen) => halfSpent(seen, dueFrom)),
+    ...passingOf(context, "absorbent-colour").flatMap((seen) => halfSpent(worstShown(seen, context), dueFrom)),
   ],
   examples: [
     { name: "a quarter", given: (ready) => answered(ready, "absorbent-colour", chosen("quarter")), expect: "holds" },
@@ -46,13 +55,24 @@ export const absorbentColour: Rule<typeof settings> = {
       expect: "stops",
     },
     {
-      name: "two thirds in the middle of the list",
-      given: (ready) => {
-        const seen = answered(ready, "absorbent-colour", chosen("two-thirds"));
-        const first = seen.observations.find(({ item }) => item === "absorbent-colour")?.observedAt ?? ready.now;
-        return withRoom(seen, { list: { firstCase: first, end: null, needs: [], setUpMinutes: 0 } });
-      },
+      name: "two thirds in the middle of the list, inspired carbon dioxide 0.4 %",
+      given: (ready) => answered(midList(ready), "absorbent-co2", reading(0.4, "%")),
       expect: "due",
+    },
+    {
+      name: "two thirds in the middle of the list, inspired carbon dioxide not read",
+      given: (ready) => midList(ready),
+      expect: "stops",
+    },
+    {
+      name: "half at close-out and none the next morning, with a dye that reverts",
+      given: (ready) => reverted(ready, "half"),
+      expect: "due",
+    },
+    {
+      name: "two thirds at close-out and none the next morning, with a dye that reverts",
+      given: (ready) => reverted(ready, "two-thirds"),
+      expect: "stops",
     },
     { name: "not looked at", given: (ready) => unanswered(ready, "absorbent-colour"), expect: "owed" },
   ],
@@ -72,9 +92,27 @@ function colourAssessment(answer: Answer, _about: About, { changeFrom, dueFrom }
 function spent({ subject, observation }: Seen, context: RuleContext): FindingDraft {
   const found = observation.answer.kind === "choice" ? observation.answer.choice.replaceAll("-", " ") : "spent";
   const draft = { subject, measured: found, limit: "under two thirds", since: observation.observedAt };
-  if (!isMidList(observation, context))
+  if (!isMidList(observation, context) || !removesCarbonDioxide(subject, context))
     return { ...draft, text: `Absorbent spent: colour changed ${found} (under two thirds at the start of the day)` };
   return { ...draft, severity: "due", text: `Change the absorbent after this case: colour changed ${found}` };
+}
+
+/** Inspired carbon dioxide of this charge was read and is under its limit. */
+const removesCarbonDioxide = (subject: Subject, context: RuleContext): boolean =>
+  context.standing("absorbent-co2", subject).state === "passing";
+
+/** Of a dye that reverts at rest the strongest colour ever seen of this charge is the true one. */
+function worstShown(seen: Seen, { evidence }: RuleContext): Seen {
+  const absorbent = evidence.workstation?.fitted.absorbent.find(({ id }) => id === seen.subject.id);
+  if (!absorbent?.product.reverts) return seen;
+  let worst = seen;
+  for (const observation of evidence.observations) {
+    if (observation.item !== "absorbent-colour" || observation.subject.id !== absorbent.id) continue;
+    const share = shareOf(observation.answer) ?? 0;
+    const isSuperseded = evidence.observations.some(({ supersedes }) => supersedes === observation.id);
+    if (!isSuperseded && share > (shareOf(worst.observation.answer) ?? 0)) worst = { ...seen, observation };
+  }
+  return worst;
 }
 
 /** Seen after today's first case began, and still the same check day. */
@@ -100,4 +138,26 @@ function halfSpent({ subject, observation: { answer } }: Seen, dueFrom: number):
       limit: "under half",
     },
   ];
+}
+
+function midList(ready: Evidence): Evidence {
+  const seen = answered(ready, "absorbent-colour", chosen("two-thirds"));
+  const first = seen.observations.find(({ item }) => item === "absorbent-colour")?.observedAt ?? ready.now;
+  return withRoom(seen, { list: { firstCase: first, end: null, needs: [], setUpMinutes: 0 } });
+}
+
+/** White this morning, and coloured the evening before. */
+function reverted(ready: Evidence, evening: string): Evidence {
+  const reverting = withWorkstation(ready, ({ fitted }) => ({
+    fitted: {
+      ...fitted,
+      absorbent: fitted.absorbent.map((one) => ({ ...one, product: { ...one.product, reverts: true } })),
+    },
+  }));
+  const at = minutesLater(ready, -14 * 60);
+  const seen = answered(reverting, "absorbent-colour", chosen(evening)).observations;
+  const before = seen
+    .filter(({ item }) => item === "absorbent-colour")
+    .map((one) => ({ ...one, id: `${one.id}-evening`, observedAt: at, recordedAt: at }));
+  return { ...reverting, observations: [...reverting.observations, ...before] };
 }

@@ -11,6 +11,7 @@ export const selfInflatingBag: Rule = {
   items: ["self-inflating-bag"],
   settings: {},
   allowedBy: [],
+  onlyOfFailing: true,
   judge: (context) => failures(context, "self-inflating-bag", "Self-inflating bag absent or failed"),
   examples: [
     { name: "present and working", given: (ready) => answered(ready, "self-inflating-bag", good), expect: "holds" },

@@ -11,6 +11,7 @@ export const separateOxygen: Rule = {
   items: ["separate-oxygen", "cylinder-key"],
   settings: {},
   allowedBy: [],
+  onlyOfFailing: true,
   judge: (context) => [
     ...failures(context, "separate-oxygen", "Separate oxygen cylinder or its regulator absent or failed"),
     ...failures(context, "cylinder-key", "Cylinder key absent"),

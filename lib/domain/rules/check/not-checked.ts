@@ -4,7 +4,8 @@ import { unanswered, unchecked } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
 import { itemsInWords } from "@/lib/domain/wording";
 
-const UNCHECKED: readonly Owed["because"][] = ["not-checked", "expired", "incomplete"];
+const isUnchecked = ({ because }: Owed): boolean =>
+  because === "not-checked" || because === "expired" || because === "incomplete";
 
 /**
  * Unchecked is not failed: what nobody has looked at today is to be checked, and says nothing against the machine.
@@ -18,6 +19,7 @@ export const notChecked: Rule = {
   items: [],
   settings: {},
   allowedBy: [],
+  always: true,
   judge: (context) => {
     const { procedure, workstation } = context.evidence;
     const subject = workstationSubject(context);
@@ -25,7 +27,8 @@ export const notChecked: Rule = {
     if (procedure === null || procedure.owes.length === 0) {
       return [{ subject, text: "No daily check is in force here", measured: null, limit: "a procedure" }];
     }
-    const owed = context.owed().filter(({ because }) => UNCHECKED.includes(because));
+    const all = context.owed();
+    const owed = all.every(isUnchecked) ? all : all.filter(isUnchecked);
     if (context.fullCheck().valid === null) return [{ ...unsigned(context), subject, items: itemsOf(owed) }];
     return owed.length === 0 ? [] : [{ ...incomplete(owed, context), subject, items: itemsOf(owed) }];
   },

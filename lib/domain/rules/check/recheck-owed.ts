@@ -8,6 +8,7 @@ import { itemsInWords } from "@/lib/domain/wording";
 
 const EVENT_WORDS: Readonly<Record<EventKind, string>> = {
   "vaporizer-fitted": "vaporizer fitted",
+  "vaporizer-removed": "vaporizer removed",
   "absorbent-changed": "absorbent changed",
   "cylinder-swapped": "cylinder swapped",
   "sensor-replaced": "oxygen sensor replaced",
@@ -16,6 +17,7 @@ const EVENT_WORDS: Readonly<Record<EventKind, string>> = {
   "circuit-changed": "circuit changed",
   serviced: "serviced",
   "pipeline-event": "pipeline event",
+  "emergency-use": "emergency use",
 };
 
 /** What an event has made due again, and readings that proved nothing: exactly those items, and no whole check. */
@@ -28,6 +30,7 @@ export const recheckOwed: Rule = {
   items: [],
   settings: {},
   allowedBy: [],
+  always: true,
   judge: (context) => {
     const owed = context.owed();
     const again = byKind(

@@ -1,6 +1,6 @@
 import { ITEMS } from "@/lib/domain/items";
 import type { FindingDraft, Rule, RuleContext, Stands } from "@/lib/domain/rule";
-import { answered, bad, good } from "@/lib/domain/rules/examples";
+import { answered, bad, cylinderOf, gauge } from "@/lib/domain/rules/examples";
 import { noted } from "@/lib/domain/rules/failing";
 import { subjectName } from "@/lib/domain/wording";
 
@@ -17,12 +17,19 @@ export const failedItem: Rule = {
   judge: (context) =>
     context
       .failing()
-      .filter(({ named }) => !named)
+      .filter(({ owner }) => owner === null)
       .flatMap((stands) => failed(stands, context)),
   examples: [
-    { name: "ventilator works", given: (ready) => answered(ready, "ventilator", good), expect: "holds" },
-    { name: "ventilator fails", given: (ready) => answered(ready, "ventilator", bad), expect: "stops" },
-    { name: "a yoke leaks", given: (ready) => answered(ready, "yoke-leak", bad), expect: "stops" },
+    {
+      name: "a gauge for which no rule has a limit reads",
+      given: (ready) => answered(ready, "cylinder-gauge", gauge(745), cylinderOf(ready, "nitrous-oxide")),
+      expect: "holds",
+    },
+    {
+      name: "a gauge for which no rule has a limit fails",
+      given: (ready) => answered(ready, "cylinder-gauge", bad, cylinderOf(ready, "nitrous-oxide")),
+      expect: "stops",
+    },
     { name: "suction has a rule of its own", given: (ready) => answered(ready, "suction", bad), expect: "holds" },
   ],
 };

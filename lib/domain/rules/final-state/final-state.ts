@@ -11,6 +11,7 @@ export const finalState: Rule = {
   items: ["final-state"],
   settings: {},
   allowedBy: [],
+  onlyOfFailing: true,
   judge: (context) =>
     failures(context, "final-state", "Final state wrong: vaporizers off, APL open, bag selected, flows off"),
   examples: [

@@ -1,5 +1,5 @@
 import type { Rule } from "@/lib/domain/rule";
-import { answered, bad, good } from "@/lib/domain/rules/examples";
+import { answered, bad, good, withRoom } from "@/lib/domain/rules/examples";
 import { failures } from "@/lib/domain/rules/failing";
 
 /** A vaporizer that delivers too much or nothing is seen first on the agent monitor. */
@@ -11,10 +11,27 @@ export const agentMonitor: Rule = {
   items: ["agent-monitor"],
   settings: {},
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Bring a portable agent monitor if there is one.",
+    differently: "No volatile agent; intravenous anesthesia only.",
+    longest: "3-days",
+  },
+  onlyOfFailing: true,
   judge: (context) =>
-    failures(context, "agent-monitor", "Agent monitor absent or failed: no volatile", { takesAway: ["no-volatile"] }),
+    context.portable("agent-monitor")
+      ? failures(context, "agent-monitor", "Agent monitor absent or failed, a portable one is in the room", {
+          severity: "due",
+        })
+      : failures(context, "agent-monitor", "Agent monitor absent or failed: no volatile", {
+          takesAway: ["no-volatile"],
+        }),
   examples: [
     { name: "works", given: (ready) => answered(ready, "agent-monitor", good), expect: "holds" },
     { name: "absent or failed", given: (ready) => answered(ready, "agent-monitor", bad), expect: "limits" },
+    {
+      name: "absent, and a portable one in the room",
+      given: (ready) => withRoom(answered(ready, "agent-monitor", bad), { portable: ["agent-monitor"] }),
+      expect: "due",
+    },
   ],
 };

@@ -11,6 +11,12 @@ export const battery: Rule = {
   items: ["battery"],
   settings: {},
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Look that the plug sits in an outlet on emergency power.",
+    differently: "Stay on mains: do not move the workstation during a case.",
+    longest: "10-days",
+  },
+  onlyOfFailing: true,
   judge: (context) =>
     failures(context, "battery", "Backup battery not charged or failed: stay on mains", {
       takesAway: ["stay-on-mains"],

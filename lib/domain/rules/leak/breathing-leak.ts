@@ -26,6 +26,12 @@ export const breathingLeak: Rule<typeof settings> = {
   items: ["breathing-leak"],
   settings,
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Reseat canister, bag, water trap and sample line and test once more.",
+    differently: "No low flow: fresh gas well above the leak.",
+    longest: "this-list",
+  },
+  onlyOfFailing: true,
   assess: (answer, _about, values) => leakAssessment(answer, values.holdsFor, values.atMost),
   shows: (_about, { atMost }) => ({ atMost }),
   judge: (context, { atMost, holdsFor, noLowFlowUpTo }) =>

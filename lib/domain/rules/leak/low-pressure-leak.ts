@@ -27,6 +27,7 @@ export const lowPressureLeak: Rule<typeof settings> = {
   items: ["low-pressure-leak"],
   settings,
   allowedBy: [],
+  onlyOfFailing: true,
   assess: (answer, _about, values) => leakAssessment(answer, values.bulbHolds, values.atMost),
   shows: ({ place }, values) =>
     place.workstation?.model.leakTest === "bulb" ? { atLeast: values.bulbHolds } : { atMost: values.atMost },

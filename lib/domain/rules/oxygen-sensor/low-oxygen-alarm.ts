@@ -1,6 +1,7 @@
 import type { Rule } from "@/lib/domain/rule";
-import { answered, bad, good, unanswered } from "@/lib/domain/rules/examples";
+import { answered, bad, good, unanswered, withRoom } from "@/lib/domain/rules/examples";
 import { failures } from "@/lib/domain/rules/failing";
+import { unlessAnalyzer } from "@/lib/domain/rules/oxygen-sensor/free-standing";
 
 export const lowOxygenAlarm: Rule = {
   id: "low-oxygen-alarm",
@@ -10,10 +11,17 @@ export const lowOxygenAlarm: Rule = {
   items: ["low-oxygen-alarm"],
   settings: {},
   allowedBy: [],
-  judge: (context) => failures(context, "low-oxygen-alarm", "Low-oxygen alarm fails"),
+  onlyOfFailing: true,
+  judge: (context) =>
+    failures(context, "low-oxygen-alarm", "Low-oxygen alarm fails").map((draft) => unlessAnalyzer(context, draft)),
   examples: [
     { name: "sounds", given: (ready) => answered(ready, "low-oxygen-alarm", good), expect: "holds" },
     { name: "silent", given: (ready) => answered(ready, "low-oxygen-alarm", bad), expect: "stops" },
+    {
+      name: "silent, with a free-standing analyzer in the room",
+      given: (ready) => withRoom(answered(ready, "low-oxygen-alarm", bad), { portable: ["oxygen-analyzer"] }),
+      expect: "due",
+    },
     { name: "not tried", given: (ready) => unanswered(ready, "low-oxygen-alarm"), expect: "owed" },
   ],
 };

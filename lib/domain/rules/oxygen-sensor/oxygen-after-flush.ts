@@ -1,6 +1,7 @@
 import type { Rule } from "@/lib/domain/rule";
-import { answered, reading, unanswered } from "@/lib/domain/rules/examples";
+import { answered, reading, unanswered, withRoom } from "@/lib/domain/rules/examples";
 import { failingOf } from "@/lib/domain/rules/failing";
+import { unlessAnalyzer } from "@/lib/domain/rules/oxygen-sensor/free-standing";
 import { said } from "@/lib/domain/wording";
 import { isAbove, type Quantity, quantity } from "@/lib/units/quantity";
 
@@ -20,6 +21,7 @@ export const oxygenAfterFlush: Rule<typeof settings> = {
   items: ["oxygen-after-flush"],
   settings,
   allowedBy: [],
+  onlyOfFailing: true,
   assess: (answer, _about, { over }) => {
     if (answer.kind === "pass") return answer.passed ? "pass" : "fail";
     const above = answer.kind === "number" ? isAbove(answer.reading, over) : null;
@@ -32,11 +34,17 @@ export const oxygenAfterFlush: Rule<typeof settings> = {
       const text = measured
         ? `Oxygen sensor reads ${said(measured)} after flush (over ${said(over)})`
         : "Oxygen sensor fails after flush";
-      return { subject, text, measured, limit: over, since: observedAt };
+      return unlessAnalyzer(context, { subject, text, measured, limit: over, since: observedAt });
     }),
   examples: [
     { name: "90.1 %", given: (ready) => answered(ready, "oxygen-after-flush", reading(90.1, "%")), expect: "holds" },
     { name: "90.0 %", given: (ready) => answered(ready, "oxygen-after-flush", reading(90, "%")), expect: "stops" },
+    {
+      name: "the same with a free-standing analyzer in the room",
+      given: (ready) =>
+        withRoom(answered(ready, "oxygen-after-flush", reading(90, "%")), { portable: ["oxygen-analyzer"] }),
+      expect: "due",
+    },
     { name: "not read", given: (ready) => unanswered(ready, "oxygen-after-flush"), expect: "owed" },
   ],
 };

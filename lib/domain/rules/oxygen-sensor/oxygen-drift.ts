@@ -1,4 +1,5 @@
 import type { Rule } from "@/lib/domain/rule";
+import { isWithin } from "@/lib/domain/rules/around";
 import { answered, reading } from "@/lib/domain/rules/examples";
 import { passingOf } from "@/lib/domain/rules/failing";
 import { said } from "@/lib/domain/wording";
@@ -22,7 +23,7 @@ export const oxygenDrift: Rule<typeof settings> = {
   assess: (answer, _about, { expected, within }) => {
     if (answer.kind === "pass") return answer.passed ? "pass" : "remark";
     if (answer.kind !== "number" || answer.reading.unit !== "%") return "uncounted";
-    return Math.abs(answer.reading.value - expected.value) > within.value ? "remark" : "pass";
+    return isWithin(answer.reading.value, expected.value, within.value) ? "pass" : "remark";
   },
   shows: () => null,
   judge: (context, { expected, within }) =>
@@ -30,7 +31,7 @@ export const oxygenDrift: Rule<typeof settings> = {
       const limit = `${said(expected)} ± ${said(within)}`;
       if (answer.kind === "pass" && !answer.passed)
         return [{ subject, text: "Oxygen sensor drifting, as found", limit }];
-      if (answer.kind !== "number" || Math.abs(answer.reading.value - expected.value) <= within.value) return [];
+      if (answer.kind !== "number" || isWithin(answer.reading.value, expected.value, within.value)) return [];
       const text = `Oxygen sensor drifting: ${said(answer.reading)} as found (${limit})`;
       return [{ subject, text, measured: answer.reading, limit }];
     }),

@@ -1,6 +1,8 @@
 import type { Rule } from "@/lib/domain/rule";
-import { answered, reading, unanswered } from "@/lib/domain/rules/examples";
+import { isWithin } from "@/lib/domain/rules/around";
+import { answered, reading, unanswered, withRoom } from "@/lib/domain/rules/examples";
 import { failingOf } from "@/lib/domain/rules/failing";
+import { unlessAnalyzer } from "@/lib/domain/rules/oxygen-sensor/free-standing";
 import { said } from "@/lib/domain/wording";
 import { type Quantity, quantity } from "@/lib/units/quantity";
 
@@ -20,10 +22,11 @@ export const oxygenInAir: Rule<typeof settings> = {
   items: ["oxygen-in-air"],
   settings,
   allowedBy: [],
+  onlyOfFailing: true,
   assess: (answer, _about, { expected, within }) => {
     if (answer.kind === "pass") return answer.passed ? "pass" : "fail";
     if (answer.kind !== "number" || answer.reading.unit !== "%") return "uncounted";
-    return Math.abs(answer.reading.value - expected.value) > within.value ? "fail" : "pass";
+    return isWithin(answer.reading.value, expected.value, within.value) ? "pass" : "fail";
   },
   shows: (_about, { expected, within }) => ({
     atLeast: quantity(expected.value - within.value, "%"),
@@ -36,13 +39,19 @@ export const oxygenInAir: Rule<typeof settings> = {
       const text = measured
         ? `Oxygen sensor reads ${said(measured)} in room air (${limit})`
         : "Oxygen sensor fails in room air";
-      return { subject, text, measured, limit, since: observedAt };
+      return unlessAnalyzer(context, { subject, text, measured, limit, since: observedAt });
     }),
   examples: [
     { name: "20 %", given: (ready) => answered(ready, "oxygen-in-air", reading(20, "%")), expect: "holds" },
     { name: "22 %", given: (ready) => answered(ready, "oxygen-in-air", reading(22, "%")), expect: "holds" },
     { name: "19.9 %", given: (ready) => answered(ready, "oxygen-in-air", reading(19.9, "%")), expect: "stops" },
     { name: "22.1 %", given: (ready) => answered(ready, "oxygen-in-air", reading(22.1, "%")), expect: "stops" },
+    {
+      name: "the same with a free-standing analyzer in the room",
+      given: (ready) =>
+        withRoom(answered(ready, "oxygen-in-air", reading(19.9, "%")), { portable: ["oxygen-analyzer"] }),
+      expect: "due",
+    },
     { name: "not read", given: (ready) => unanswered(ready, "oxygen-in-air"), expect: "owed" },
   ],
 };

@@ -9,6 +9,11 @@ export const airPipeline: Rule<typeof pipelineBands> = {
   severity: "limits",
   citation: pipelineBands.stopBelow.citation,
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Tell the plant; take the air hose off if the pressure is too high.",
+    differently: "No air: oxygen with an agent, or oxygen with nitrous oxide.",
+    longest: "3-days",
+  },
   judge: (context, bands) => judgeBands(context, "air", bands, { takesAway: ["no-air"] }),
   examples: bandExamples("air", "limits"),
 };

@@ -9,6 +9,11 @@ export const nitrousOxidePipeline: Rule<typeof pipelineBands> = {
   severity: "limits",
   citation: pipelineBands.stopBelow.citation,
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Tell the plant; take the nitrous oxide hose off if the pressure is too high.",
+    differently: "No nitrous oxide from the wall.",
+    longest: "10-days",
+  },
   judge: (context, bands) => judgeBands(context, "nitrous-oxide", bands, { takesAway: ["no-nitrous-oxide"] }),
   examples: bandExamples("nitrous-oxide", "limits"),
 };

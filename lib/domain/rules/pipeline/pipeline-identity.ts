@@ -12,6 +12,7 @@ export const pipelineIdentity: Rule = {
   items: ["pipeline-identity"],
   settings: {},
   allowedBy: [],
+  onlyOfFailing: true,
   judge: (context) =>
     failingOf(context, "pipeline-identity").map(({ subject, observation: { answer, observedAt } }) => ({
       subject,

@@ -1,6 +1,6 @@
 import type { CheckClock } from "@/lib/domain/check-day";
-import type { Place, Policy } from "@/lib/domain/rule";
-import { resolved } from "@/lib/domain/rules/settings";
+import type { Policy, SettingsPlace } from "@/lib/domain/rule";
+import { isOverridden, resolved } from "@/lib/domain/rules/settings";
 import type { LocalTime } from "@/lib/units/time";
 
 const citation = "common practice, no source";
@@ -19,15 +19,15 @@ const TIME = /^([01]\d|2[0-3]):[0-5]\d$/;
 /** One clock object for each zone that keeps the shipped times, so that its days are found again at a glance. */
 const shipped = new Map<string, CheckClock>();
 
-export function checkClock(place: Pick<Place, "facility" | "settings">): CheckClock {
+export function checkClock(place: SettingsPlace): CheckClock {
   const { timeZone } = place.facility;
-  if (place.settings[checkValidity.id] !== undefined) return clockOf(place);
+  if (isOverridden(checkValidity, place)) return clockOf(place);
   const known = shipped.get(timeZone) ?? clockOf(place);
   shipped.set(timeZone, known);
   return known;
 }
 
-function clockOf(place: Pick<Place, "facility" | "settings">): CheckClock {
+function clockOf(place: SettingsPlace): CheckClock {
   const values = resolved(checkValidity, place).values;
   return {
     timeZone: place.facility.timeZone,

@@ -1,11 +1,18 @@
 import { contentsText } from "@/lib/domain/contents";
-import type { FittedCylinder, WorkstationEvidence } from "@/lib/domain/evidence";
+import type { Evidence, FittedCylinder, WorkstationEvidence } from "@/lib/domain/evidence";
 import { type Subject, sameSubject } from "@/lib/domain/items";
 import { naturalOrder } from "@/lib/domain/natural-order";
-import type { About, FindingDraft, Place, Rule, RuleContext } from "@/lib/domain/rule";
+import type { FindingDraft, Place, Rule, RuleContext } from "@/lib/domain/rule";
 import { answered, cylinderOf, gauge, unanswered, withValues, withWorkstation } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
-import { cylinderNamed, gaugeAssessment, limitFor } from "@/lib/domain/rules/gauge";
+import { cylinderNamed } from "@/lib/domain/rules/gauge";
+import {
+  RESERVE_WORDS,
+  type ReserveLimits,
+  reserveAmount,
+  reserveAssessment,
+  reserveLimit,
+} from "@/lib/domain/rules/reserve-oxygen/reserve-amount";
 import { said } from "@/lib/domain/wording";
 import { type Quantity, quantity, valueIn } from "@/lib/units/quantity";
 
@@ -20,6 +27,18 @@ const settings = {
         "Half of the rated filling pressure: the principle of FDA 1993, step 2, carried over (common practice, no source)",
     },
   },
+  /** pressure, litres or minutes. */
+  judgeBy: {
+    default: "pressure",
+    words: RESERVE_WORDS,
+    citation: "FDA anesthesia apparatus checkout 1993, step 2, judges by pressure",
+  },
+  atLeastLitres: {
+    default: quantity(310, "L") as Quantity,
+    citation:
+      "1,000 psi in 4.8 L is 340 L by the equation of state (Schmidt and Wagner 1985), less the error of a gauge, rounded down",
+  },
+  atLeastMinutes: { default: quantity(15, "min") as Quantity, citation: "common practice, no source" },
 };
 
 const coversOxygen = (subject: Subject, place: Place): boolean => cylinderNamed(subject, place)?.gas === "oxygen";
@@ -39,16 +58,17 @@ export const reserveOxygenLow: Rule<typeof settings> = {
   settings,
   allowedBy: [],
   covers: coversOxygen,
-  assess: (answer, about, { atLeast }) => gaugeAssessment(answer, limitOf(about, atLeast)),
-  shows: (about, { atLeast }) => {
-    const limit = limitOf(about, atLeast);
-    return limit === null ? null : { atLeast: limit };
+  assess: (answer, { subject, place }, limits) =>
+    reserveAssessment(answer, cylinderNamed(subject, place), limits, place),
+  shows: ({ subject, place }, limits) => {
+    const cylinder = cylinderNamed(subject, place);
+    return cylinder === null ? null : { atLeast: reserveLimit(cylinder, limits, place) };
   },
-  judge: (context, { atLeast }) => {
+  judge: (context, limits) => {
     const { workstation } = context.evidence;
     const cylinders = workstation?.fitted.cylinders.filter(({ gas }) => gas === "oxygen") ?? [];
     if (cylinders.length === 0) return hasOxygenYoke(workstation) ? [noCylinder(context)] : [];
-    return judgeSet(context, cylinders, atLeast);
+    return judgeSet(context, cylinders, limits);
   },
   examples: [
     {
@@ -85,6 +105,26 @@ export const reserveOxygenLow: Rule<typeof settings> = {
       expect: "holds",
     },
     {
+      name: "1,000 psi where the site judges by litres",
+      given: (ready) => judgedBy(ready, 1000, "litres"),
+      expect: "holds",
+    },
+    {
+      name: "980 psi where the site judges by litres",
+      given: (ready) => judgedBy(ready, 980, "litres"),
+      expect: "stops",
+    },
+    {
+      name: "1,100 psi where the site judges by minutes on the ventilator",
+      given: (ready) => judgedBy(ready, 1100, "minutes"),
+      expect: "holds",
+    },
+    {
+      name: "1,000 psi where the site judges by minutes on the ventilator",
+      given: (ready) => judgedBy(ready, 1000, "minutes"),
+      expect: "stops",
+    },
+    {
       name: "68.5 bar of a cylinder rated 137 bar",
       scheme: "ISO",
       given: (ready) => answered(ready, "cylinder-gauge", gauge(68.5, "bar"), cylinderOf(ready, "oxygen")),
@@ -99,10 +139,10 @@ export const reserveOxygenLow: Rule<typeof settings> = {
   ],
 };
 
-function limitOf({ subject, place }: About, atLeast: Quantity): Quantity | null {
-  const cylinder = cylinderNamed(subject, place);
-  return cylinder === null ? null : limitFor(cylinder, atLeast, place.facility.pressureUnit);
-}
+const judgedBy = (ready: Evidence, psi: number, judgeBy: string): Evidence =>
+  withValues(answered(ready, "cylinder-gauge", gauge(psi), cylinderOf(ready, "oxygen")), "reserve-oxygen-low", {
+    judgeBy,
+  });
 
 /** A model without an oxygen yoke was never meant to carry a reserve; the cylinder away from the machine is all it has. */
 const hasOxygenYoke = (workstation: WorkstationEvidence | null): boolean =>
@@ -126,7 +166,7 @@ interface Low {
   readonly but: string | null;
 }
 
-function judgeSet(context: RuleContext, cylinders: readonly FittedCylinder[], atLeast: Quantity): FindingDraft[] {
+function judgeSet(context: RuleContext, cylinders: readonly FittedCylinder[], limits: ReserveLimits): FindingDraft[] {
   const low: Low[] = [];
   for (const cylinder of cylinders) {
     const subject = { kind: "cylinder", id: cylinder.id } as const;
@@ -143,7 +183,7 @@ function judgeSet(context: RuleContext, cylinders: readonly FittedCylinder[], at
     (left, right) =>
       inPsi(right.reading) - inPsi(left.reading) || naturalOrder(left.cylinder.position, right.cylinder.position),
   )[0];
-  return best === undefined ? [] : [finding(context, best, cylinders.length, atLeast)];
+  return best === undefined ? [] : [finding(context, best, cylinders.length, limits)];
 }
 
 const inPsi = (reading: Quantity): number => valueIn(reading, "psi") ?? 0;
@@ -151,18 +191,19 @@ const inPsi = (reading: Quantity): number => valueIn(reading, "psi") ?? 0;
 function whyNotCounted(context: RuleContext, subject: Subject): string | null {
   if (context.standing("yoke-leak", subject).state === "failing") return "but its yoke leaks";
   const quarantined = context.evidence.workstation?.quarantine ?? [];
-  return quarantined.some((one) => sameSubject(one.subject, subject)) ? "but it is quarantined" : null;
+  return quarantined.some((one) => !one.item && sameSubject(one.subject, subject)) ? "but it is quarantined" : null;
 }
 
 function finding(
   context: RuleContext,
   { cylinder, subject, reading, but }: Low,
   cylinders: number,
-  atLeast: Quantity,
+  limits: ReserveLimits,
 ): FindingDraft {
-  const limit = limitFor(cylinder, atLeast, context.evidence.facility.pressureUnit);
+  const limit = reserveLimit(cylinder, limits, context.evidence);
+  const amount = reserveAmount(reading, cylinder, limits, context.evidence) ?? reading;
   const best = cylinders > 1 ? `, the best of ${cylinders}` : "";
-  const contents = contentsText(reading, cylinder);
+  const contents = contentsText(reading, cylinder, context.evidence);
   const why = but === null ? ` (at least ${said(limit)})` : `, ${but}`;
-  return { subject, text: `Reserve oxygen ${said(reading)}${contents}${best}${why}`, measured: reading, limit };
+  return { subject, text: `Reserve oxygen ${said(reading)}${contents}${best}${why}`, measured: amount, limit };
 }

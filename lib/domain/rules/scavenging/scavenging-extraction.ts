@@ -11,6 +11,12 @@ export const scavengingExtraction: Rule = {
   items: ["scavenging-extraction"],
   settings: {},
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Open the regulator and check the hose once more.",
+    differently: "No volatile agent and no nitrous oxide; intravenous anesthesia only.",
+    longest: "1-day",
+  },
+  onlyOfFailing: true,
   judge: (context) =>
     failures(context, "scavenging-extraction", "Scavenging extraction weak or absent: no volatile, no nitrous oxide", {
       takesAway: ["no-volatile", "no-nitrous-oxide"],

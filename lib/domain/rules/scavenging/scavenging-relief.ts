@@ -20,6 +20,7 @@ export const scavengingRelief: Rule<typeof settings> = {
   items: ["scavenging-relief"],
   settings,
   allowedBy: [],
+  onlyOfFailing: true,
   assess: (answer, _about, { atMost }) => {
     if (answer.kind === "pass") return answer.passed ? "pass" : "fail";
     const above = answer.kind === "number" ? isAbove(answer.reading, atMost) : null;

@@ -1,5 +1,5 @@
 import type { Rule } from "@/lib/domain/rule";
-import { withWorkstation } from "@/lib/domain/rules/examples";
+import { minutesLater, withWorkstation } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
 
 /** Service leaves a machine as the engineer needs it. The first user looks at everything, whatever was checked earlier that day. */
@@ -12,9 +12,9 @@ export const firstUserCheck: Rule = {
   items: [],
   settings: {},
   allowedBy: [],
+  always: true,
   judge: (context) => {
-    const since = context.evidence.workstation?.firstUserCheckOwedSince ?? null;
-    if (since === null || context.firstUserCheckDone()) return [];
+    if (context.firstUserCheckDone()) return [];
     return [
       {
         subject: workstationSubject(context),
@@ -30,6 +30,15 @@ export const firstUserCheck: Rule = {
       name: "released from service, whatever was checked that day",
       given: (ready) =>
         withWorkstation(ready, () => ({ firstUserCheckOwedSince: ready.checks[0]?.startedAt ?? ready.now })),
+      expect: "owed",
+    },
+    {
+      name: "serviced after the last whole check",
+      given: (ready) => {
+        const subject = { kind: "workstation", id: ready.workstation?.id ?? "" } as const;
+        const event = { id: "service", kind: "serviced", subject, at: minutesLater(ready, -1), zone: null } as const;
+        return { ...ready, events: [event] };
+      },
       expect: "owed",
     },
     {

@@ -26,6 +26,11 @@ export const serviceLate: Rule<typeof settings> = {
   settings,
   allowedBy: ["biomedical-engineer", "manager"],
   allowedTogether: true,
+  use: {
+    first: "Biomedical engineer looks over the workstation and its last service record.",
+    differently: "Nothing; the workstation is used first where a spare stands near.",
+    longest: "10-days",
+  },
   judge: (context, { stopsAfter }) =>
     (context.evidence.workstation?.serviceDue ?? []).flatMap((service) => judgeService(service, context, stopsAfter)),
   examples: [
@@ -60,13 +65,11 @@ function judgeService(service: ServiceDue, context: RuleContext, stopsAfter: Qua
   const { plan, due, window } = service;
   const opens = startOf(timeZone, window.from);
   const closes = endOf(timeZone, window.to);
-  context.changesAt(opens);
-  context.changesAt(closes);
-  if (context.now < opens) return [];
+  if (!context.hasCome(opens)) return [];
   const subject = workstationSubject(context);
   const measured = `due ${saidDate(due)}`;
   const limit = `window to ${saidDate(window.to)}`;
-  if (context.now < closes) {
+  if (!context.hasCome(closes)) {
     return [{ subject, severity: "due", text: `Service ${measured}: ${plan} (${limit})`, measured, limit }];
   }
   const late = {
@@ -77,7 +80,6 @@ function judgeService(service: ServiceDue, context: RuleContext, stopsAfter: Qua
     since: timestampOf(closes),
   };
   const stops = stopsAfter.value > 0 ? endOf(timeZone, addDays(window.to, stopsAfter.value)) : null;
-  if (stops !== null) context.changesAt(stops);
-  if (stops !== null && context.now >= stops) return [{ ...late, severity: "stops" }];
+  if (stops !== null && context.hasCome(stops)) return [{ ...late, severity: "stops" }];
   return [{ ...late, takesAway: ["service-late"] }];
 }

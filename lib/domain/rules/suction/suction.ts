@@ -24,6 +24,7 @@ export const suction: Rule<typeof settings> = {
   items: ["suction"],
   settings,
   allowedBy: [],
+  onlyOfFailing: true,
   assess: (answer, _about, { atLeast }) => {
     if (answer.kind === "pass") return answer.passed ? "pass" : "fail";
     const below = answer.kind === "number" ? isBelow(answer.reading, atLeast) : null;

@@ -1,5 +1,5 @@
 import type { Rule } from "@/lib/domain/rule";
-import { about, answered, chosen, withWorkstation } from "@/lib/domain/rules/examples";
+import { about, answered, chosen, withRoom, withWorkstation } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
 import { lostVaporizers } from "@/lib/domain/rules/lost-vaporizers";
 
@@ -15,9 +15,15 @@ export const noUsableVaporizer: Rule = {
   items: [],
   settings: {},
   allowedBy: ["charge-provider"],
+  use: {
+    first: "Shut and mark what is mounted.",
+    differently: "Intravenous anesthesia only.",
+    longest: "3-days",
+  },
   judge: (context) => {
-    const { workstation } = context.evidence;
-    if (workstation === null) return [];
+    const { room, workstation } = context.evidence;
+    // A machine prepared vapor-free carries none on purpose; whether it is prepared is another rule's word.
+    if (workstation === null || room?.list?.needs.includes("vapor-free")) return [];
     const fitted = workstation.fitted.vaporizers.length;
     if (fitted === 0 ? workstation.model.mounts.length === 0 : lostVaporizers(context).length < fitted) return [];
     const text =
@@ -36,6 +42,17 @@ export const noUsableVaporizer: Rule = {
       name: "none fitted",
       given: (ready) => withWorkstation(ready, ({ fitted }) => ({ fitted: { ...fitted, vaporizers: [] } })),
       expect: "limits",
+    },
+    {
+      name: "none fitted, for a list that needs it so",
+      given: (ready) =>
+        withWorkstation(
+          withRoom(ready, { list: ready.room?.list ? { ...ready.room.list, needs: ["vapor-free"] } : null }),
+          ({ fitted }) => ({
+            fitted: { ...fitted, vaporizers: [] },
+          }),
+        ),
+      expect: "holds",
     },
     {
       name: "none fitted, on a machine without mounts",

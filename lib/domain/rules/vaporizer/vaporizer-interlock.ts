@@ -10,6 +10,7 @@ export const vaporizerInterlock: Rule = {
   items: ["vaporizer-interlock"],
   settings: {},
   allowedBy: [],
+  onlyOfFailing: true,
   judge: (context) => failures(context, "vaporizer-interlock", "Vaporizer interlock lets two be on"),
   examples: [
     {

@@ -8,6 +8,7 @@ export const noWorkstation: Rule = {
   items: [],
   settings: {},
   allowedBy: [],
+  always: true,
   judge: ({ evidence }) =>
     evidence.workstation !== null
       ? []

@@ -1,3 +1,4 @@
+import { isHere } from "@/lib/domain/judge-here";
 import type { FindingDraft, Rule, RuleContext } from "@/lib/domain/rule";
 import { withWorkstation } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
@@ -46,6 +47,14 @@ export const withdrawn: Rule = {
       expect: "stops",
     },
     {
+      name: "its auxiliary flowmeter alone quarantined",
+      given: (ready) =>
+        withWorkstation(ready, ({ id }) => ({
+          quarantine: [{ subject: { kind: "workstation", id }, item: "auxiliary-oxygen", since: ready.now }],
+        })),
+      expect: "holds",
+    },
+    {
       name: "one vaporizer quarantined",
       given: (ready) =>
         withWorkstation(ready, ({ fitted }) => ({
@@ -56,11 +65,17 @@ export const withdrawn: Rule = {
   ],
 };
 
-function quarantined({ evidence }: RuleContext): FindingDraft[] {
-  const { workstation } = evidence;
-  return (workstation?.quarantine ?? []).flatMap(({ subject, since }): FindingDraft[] => {
-    if (subject.kind === "vaporizer" || subject.kind === "cylinder") return [];
+function quarantined(context: RuleContext): FindingDraft[] {
+  const { workstation } = context.evidence;
+  return (workstation?.quarantine ?? []).flatMap(({ subject, item, since }): FindingDraft[] => {
+    // What was taken off no longer speaks.
+    if (!isHere(subject, context.evidence)) return [];
+    // One function alone is judged by the rule of its item.
+    if (item || subject.kind === "vaporizer" || subject.kind === "cylinder") return [];
     if (subject.kind === "workstation") return [{ subject, text: "Quarantined", since }];
-    return [{ subject, severity: "stops", text: `${itemlessName(subject, workstation)} quarantined`, since }];
+    const text = `${itemlessName(subject, workstation)} quarantined`;
+    if (subject.kind === "oxygen-sensor" && context.portable("oxygen-analyzer"))
+      return [{ subject, severity: "due", text: `${text}, a free-standing analyzer is in the room`, since }];
+    return [{ subject, severity: "stops", text, since }];
   });
 }

@@ -1,0 +1,5 @@
+import type { NextRequest } from "next/server";
+import { serveRead } from "@/app/_edge/serve-read";
+import { readPlaces } from "@/lib/queries/set-up";
+
+export const GET = (request: NextRequest): Promise<Response> => serveRead(request, "set-up", readPlaces);

@@ -1,0 +1,33 @@
+import { readBoardOf } from "@/lib/queries/board";
+import { appReading, type Reading } from "@/lib/queries/read";
+import type { BoardRow } from "@/lib/schemas/board";
+import type { WallBoard, WallRow } from "@/lib/schemas/wall";
+import type { Scope } from "@/lib/storage/client";
+
+/** The wall of a facility, without a name of anybody. */
+export async function readWall(scope: Scope, reading: Reading = appReading()): Promise<WallBoard> {
+  const { rooms, ...head } = await readBoardOf(scope, reading);
+  return { ...head, rooms: rooms.map(wallRowOf) };
+}
+
+/** Names what may be seen, field by field: a new field of the board stays off the wall until somebody puts it here. */
+export function wallRowOf(row: BoardRow): WallRow {
+  return {
+    roomId: row.roomId,
+    name: row.name,
+    suite: row.suite,
+    walkingOrder: row.walkingOrder,
+    state: row.state,
+    occupancy: row.occupancy,
+    equipmentChecked: row.marks.equipment !== null,
+    providerChecked: row.marks.provider !== null,
+    limits: row.limits,
+    limitsAllowed: row.limitsAllowed,
+    readyForList: row.readyForList,
+    whenInUse: row.whenInUse,
+    firstCase: row.firstCase,
+    decideBy: row.decideBy,
+    goodUntil: row.goodUntil,
+    work: row.work.map(({ minutes, claimedAt }) => ({ minutes, inHandSince: claimedAt })),
+  };
+}

@@ -1,0 +1,26 @@
+import { z } from "zod";
+import { SITE_WORDS } from "@/lib/domain/site/model";
+import { id, pressureUnit, scheme, words } from "@/lib/schemas/common";
+import { timeZone } from "@/lib/schemas/set-up";
+
+const siteWords = z.strictObject({
+  anesthesia: z.enum(SITE_WORDS.anesthesia),
+  wasteGas: z.enum(SITE_WORDS.wasteGas),
+  suite: z.enum(SITE_WORDS.suite),
+  room: z.enum(SITE_WORDS.room),
+  check: z.enum(SITE_WORDS.check),
+});
+
+export const setSiteRequest = z.strictObject({ name: words(120), timeZone, scheme, pressureUnit, words: siteWords });
+export const setSiteReply = z.strictObject({ facilityId: id });
+
+export const siteView = z.strictObject({
+  name: z.string(),
+  timeZone: z.string(),
+  scheme,
+  pressureUnit,
+  words: siteWords,
+  /** With checks on record the zone and the scheme stay what they are. */
+  checks: z.int(),
+});
+export type SiteView = z.infer<typeof siteView>;
