@@ -30,6 +30,10 @@ export class Condition {
     return remembered(this.colours, tag, () => chanceFrom(tag).between(0, 0.26));
   }
 
+  setColour(tag: string, share: number): void {
+    this.colours.set(tag, share);
+  }
+
   level({ tag }: FittedVaporizer): number {
     return remembered(this.levels, tag, () => chanceFrom(tag).between(0.62, 1));
   }

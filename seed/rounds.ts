@@ -1,5 +1,6 @@
 import { claimTask } from "@/lib/commands/claim-task";
 import { finishTask } from "@/lib/commands/finish-task";
+import { fitPart } from "@/lib/commands/fit-part";
 import { recordAnswers } from "@/lib/commands/record-answers";
 import { signCheck } from "@/lib/commands/sign-check";
 import { startCheck } from "@/lib/commands/start-check";
@@ -90,13 +91,16 @@ export async function* mendRoom(
   severities: readonly Severity[],
 ): Doing<Instant> {
   let now = at;
+  const done: string[] = [];
   for (let count = 0; count < MOST_TASKS; count += 1) {
     const tasks = await round.department.tasksOf(holder);
     const task = tasks.find(({ draft }) => isHandwork(draft.kind, draft.mayDo) && severities.includes(draft.severity));
     if (!task) return now;
+    done.push(task.draft.title);
     now = yield* doTask(round, who, holder, task, now);
   }
-  throw new Error(`the work in ${holder.evidence.room?.name ?? holder.evidence.workstation?.tag} never ends`);
+  const where = holder.evidence.room?.name ?? holder.evidence.workstation?.tag;
+  throw new Error(`the work in ${where} never ends: ${done.join("; ")}`);
 }
 
 const isHandwork = (kind: OpenTask["draft"]["kind"], mayDo: readonly string[]): boolean =>
@@ -110,8 +114,31 @@ async function* doTask(round: Round, who: string, holder: Holder, task: OpenTask
   yield doneAt;
   const current = await department.holder(holder, doneAt);
   if (task.draft.kind === "swap-cylinder") await swap(round, who, current, task, doneAt);
+  else if (isSpentAbsorbent(task)) await changeAbsorbent(round, who, current, task, doneAt);
   else await finish(round, task.claim === null ? who : claimant(department, task), current, task, doneAt);
   return doneAt;
+}
+
+/** A dye that reverts at rest looks good again in the morning: only a new charge clears what was seen. */
+const isSpentAbsorbent = ({ draft }: OpenTask): boolean =>
+  draft.subject?.kind === "absorbent" && draft.items.some(({ item }) => item === "absorbent-colour");
+
+async function changeAbsorbent(
+  { department, condition }: Round,
+  who: string,
+  { evidence: { workstation } }: Holder,
+  task: OpenTask,
+  at: Instant,
+) {
+  const spent = workstation?.fitted.absorbent.find(({ id }) => id === task.draft.subject?.id);
+  if (!workstation || !spent) throw new Error("the absorbent to change is not fitted any more");
+  const { fitted } = await department.does(who, at, fitPart, {
+    workstationId: workstation.id,
+    part: { kind: "absorbent", which: { sameProduct: true } },
+    position: spent.position,
+    takesOff: spent.id,
+  });
+  condition.setColour(fitted, 0.01);
 }
 
 const claimant = (department: Department, { claim }: OpenTask): string => department.userIdOf(claim?.personId ?? "");

@@ -26,7 +26,10 @@ export function stoodAt(log: readonly Stood[], at: Instant): Stood | null {
 
 /** When one room could start on one morning, against its first case. */
 export interface RoomMorning {
-  /** The beginning of the unbroken stretch in which it could start: the one over its first case, or else the next one. */
+  /**
+   * The beginning of the unbroken stretch in which it could start: the one over its first case, or else the next one. A room that was
+   * never out of use since the day before, as one with a case over the night, is ready from the beginning of the day.
+   */
   readonly readyAt: Instant | null;
   readonly outcome: "in-time" | "late" | "not-yet" | "never";
   /** Minutes between ready and the first case: positive when there was time left. */
@@ -34,19 +37,24 @@ export interface RoomMorning {
 }
 
 /**
- * in        how the room stood (in order of time, without gaps), the first case, the end of the day, now
+ * in        how the room stood (in order of time, without gaps), the first case, the day, now
  * out       ready in time, late by so many minutes, not yet (the first case is still to come), or never that day
  * not for   judging people: a room may be ready late because its list began late
  */
-export function roomMorning(log: readonly Stood[], firstCase: Instant, dayEnds: Instant, now: Instant): RoomMorning {
+export function roomMorning(
+  log: readonly Stood[],
+  firstCase: Instant,
+  day: { readonly from: Instant; readonly to: Instant },
+  now: Instant,
+): RoomMorning {
   const looked = Math.min(firstCase, now) as Instant;
   const then = stoodAt(log, looked);
   if (then?.startable) {
-    const readyAt = stretchFrom(log, then);
+    const readyAt = Math.max(stretchFrom(log, then), day.from) as Instant;
     return { readyAt, outcome: "in-time", minutesBefore: minutesFrom(readyAt, firstCase) };
   }
   if (now < firstCase) return { readyAt: null, outcome: "not-yet", minutesBefore: null };
-  const next = log.find(({ from, startable }) => startable && from > firstCase && from < Math.min(dayEnds, now));
+  const next = log.find(({ from, startable }) => startable && from > firstCase && from < Math.min(day.to, now));
   return next
     ? { readyAt: next.from, outcome: "late", minutesBefore: minutesFrom(next.from, firstCase) }
     : { readyAt: null, outcome: "never", minutesBefore: null };

@@ -78,7 +78,7 @@ function lineOf(
   day: CheckDay,
   now: Instant,
 ): RoomLine {
-  const { readyAt, outcome, minutesBefore } = roomMorning(log, firstCase, day.to, now);
+  const { readyAt, outcome, minutesBefore } = roomMorning(log, firstCase, day, now);
   const looked = stoodAt(log, Math.min(firstCase, now) as Instant);
   return {
     roomId: id,

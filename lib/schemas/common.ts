@@ -56,3 +56,9 @@ export const answer = z.discriminatedUnion("kind", [
 ]);
 
 export const person = z.strictObject({ id, name: z.string() });
+
+/** A rule as the list of rules names it. */
+export const ruleId = z
+  .string()
+  .max(80)
+  .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, "must be the id of a rule, such as suction");

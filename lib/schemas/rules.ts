@@ -1,11 +1,11 @@
 import { z } from "zod";
-import { date, id, quantity, role, timestamp, words } from "@/lib/schemas/common";
+import { date, id, quantity, role, ruleId, timestamp, words } from "@/lib/schemas/common";
 
 const value = z.union([quantity, z.number(), z.boolean(), words(60)]);
 const values = z.record(z.string().min(1).max(60), value);
 
 export const proposeRulesRequest = z.strictObject({
-  rule: z.string().min(1).max(80),
+  rule: ruleId,
   /** Back to the shipped default, or the site's own values: only those that differ from the shipped ones. */
   change: z.union([
     z.literal("shipped"),

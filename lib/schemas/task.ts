@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { SEVERITIES } from "@/lib/domain/judgement";
 import { answerGiven, checkItem } from "@/lib/schemas/check";
-import { id, role, subject, timestamp, words } from "@/lib/schemas/common";
+import { id, role, ruleId, subject, timestamp, words } from "@/lib/schemas/common";
 import { dutyNow } from "@/lib/schemas/duty";
 
 export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow"] as const;
@@ -94,7 +94,7 @@ export const swapCylinderReply = z.strictObject({
 export const ALLOWED_FOR = ["this-list", "1-day", "3-days", "10-days"] as const;
 export const allowLimitRequest = z.strictObject({
   workstationId: id,
-  rule: z.string().min(1).max(80),
+  rule: ruleId,
   allowFor: z.enum(ALLOWED_FOR),
   /** What is done meanwhile: "agent monitor on, mount 2 taped off". */
   measures: words(300),

@@ -13,8 +13,8 @@ const stood = (from: string, to: string | null, startable: boolean, ...rules: st
 });
 
 const FIRST_CASE = at("07:30");
-const ENDS = at("23:00");
-const morning = (log: readonly Stood[], now = at("12:00")) => roomMorning(log, FIRST_CASE, ENDS, now);
+const DAY = { from: at("03:00"), to: at("23:00") };
+const morning = (log: readonly Stood[], now = at("12:00")) => roomMorning(log, FIRST_CASE, DAY, now);
 
 describe("when a room could start", () => {
   it("is the beginning of the stretch over its first case, through changes that left it startable", () => {
@@ -32,6 +32,11 @@ describe("when a room could start", () => {
     const later = { ...stood("07:30", null, true), from: instantOf("2026-03-04T07:30:00.001Z") };
     const log = [{ ...stood("03:00", null, false), to: later.from }, later];
     expect(morning(log)).toMatchObject({ outcome: "late" });
+  });
+
+  it("is the beginning of the day for a room that could start all night", () => {
+    const log = [{ ...stood("01:00", null, true), from: instantOf("2026-03-03T06:19:00Z") }];
+    expect(morning(log)).toEqual({ readyAt: at("03:00"), outcome: "in-time", minutesBefore: 270 });
   });
 
   it("is open while the case is to come, and never when the day ends first", () => {

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { requirePerson } from "@/app/_edge/page-actor";
-import { clockText, longDayText } from "@/app/_parts/format";
+import { clockText, dayText } from "@/app/_parts/format";
 import { Page, PageHeading } from "@/app/_ui/page";
 import { first, type SearchParams } from "@/app/reports/range";
 import { ReportTabs } from "@/app/reports/report-tabs";
@@ -23,12 +23,13 @@ export default async function ShiftPage({ searchParams }: { searchParams: Promis
   const { facility } = await readSession(actor);
   const sheet = await readShiftSheet(actor, { hours });
   const zone = facility.timeZone;
+  const dayOf = (at: string) => dayText(dateIn(zone, instantOf(at)));
   return (
     <Page>
       <ReportTabs />
       <PageHeading
         title="Shift sheet"
-        sub={`${facility.name}, ${longDayText(dateIn(zone, instantOf(sheet.to)))}, ${clockText(sheet.from, zone)} to ${clockText(sheet.to, zone)}`}
+        sub={`${facility.name}, ${dayOf(sheet.from)} ${clockText(sheet.from, zone)} to ${dayOf(sheet.to)} ${clockText(sheet.to, zone)}`}
         actions={<PrintButton />}
       />
       <nav aria-label="How far back" className={styles.spans}>

@@ -108,7 +108,7 @@ function NotReady({ sheet: { rooms } }: { sheet: ShiftSheet }) {
   return (
     <Part title="Not simply ready" none="Every room is ready." count={rooms.length}>
       {rooms.map(({ roomId, name, state, reason, moreReasons, inUse }) => (
-        <li key={roomId} className={styles.line}>
+        <li key={roomId} className={styles.standing}>
           <Link href={`/rooms/${roomId}`} prefetch={false} className={styles.name}>
             {name}
           </Link>

@@ -47,6 +47,8 @@ export function decidePropose(
       "This is not a rule that gives reasons, so it cannot be switched off. Change its values.",
       "on",
     );
+  if (!asked.on && RULES.some(({ id, always }) => id === rule && always))
+    return refused("invalid", "Without this rule a state would have no reason: it cannot be switched off.", "on");
   const problem = settingProblem(policy, asked.values, scheme);
   if (problem) return refused("invalid", problem.message, `values.${problem.name}`);
   const setting: SettingDraft = { on: asked.on, values: asked.values, citation: asked.citation };
