@@ -30,6 +30,18 @@ const startCheckOn = async (page: Page): Promise<readonly CheckItemView[]> => {
   return (await checkOn(page)).items;
 };
 
+/** The same check opened by another person, who finds it begun: it is no task of theirs until they take it over. */
+const joinCheckOn = async (page: Page): Promise<readonly CheckItemView[]> => {
+  const { rooms } = await (await page.request.get("/api/v1/board")).json();
+  const workstationId = rooms.find(({ name }: { name: string }) => name === "OR 1").workstation.id;
+  const begun = await page.request.post("/api/v1/commands/start-check", {
+    data: { workstationId, kind: "daily" },
+    headers: { "Idempotency-Key": crypto.randomUUID() },
+  });
+  await page.goto(`/checks/${(await begun.json()).checkId}`);
+  return (await checkOn(page)).items;
+};
+
 describe("nothing that was typed is lost", () => {
   it("a session that ends in the middle of a check is renewed in place, and the answer goes out", async () => {
     const phone = await morning.page("rosei", PHONE, "/tasks");
@@ -52,7 +64,7 @@ describe("nothing that was typed is lost", () => {
 
   it("figures that were typed but not recorded are there after a reload", async () => {
     const desk = await morning.page("mlind", DESK, "/tasks");
-    const items = await startCheckOn(desk);
+    const items = await joinCheckOn(desk);
     const gauge = items.find(({ form }) => form.kind === "gauge");
     if (!gauge) throw new Error("the check asks no gauge");
     await desk.getByRole("button", { name: new RegExp(`^\\d+.*${escaped(gauge.title)}`) }).click();
@@ -64,7 +76,7 @@ describe("nothing that was typed is lost", () => {
 
   it("an impossible or foreign number is refused by name, and stays in the field", async () => {
     const desk = await morning.page("mlind", DESK, "/tasks");
-    const items = await startCheckOn(desk);
+    const items = await joinCheckOn(desk);
     const gauge = items.find(({ form }) => form.kind === "gauge");
     if (!gauge) throw new Error("the check asks no gauge");
     await desk.getByRole("button", { name: new RegExp(`^\\d+.*${escaped(gauge.title)}`) }).click();
@@ -117,7 +129,7 @@ describe("nothing that was typed is lost", () => {
 describe("the keyboard alone", () => {
   it("answers items of a check on the desk", async () => {
     const desk = await morning.page("mlind", DESK, "/tasks");
-    const items = await startCheckOn(desk);
+    const items = await joinCheckOn(desk);
     const [first] = items;
     if (first?.form.kind !== "pass") throw new Error("the procedure begins with the self-inflating bag");
     await desk.getByRole("heading", { level: 2, name: first.title }).waitFor();
