@@ -19,6 +19,8 @@ export interface ReasonFormProps {
   most?: number;
   /** What is said most often: a tap instead of typing with gloves on. */
   suggestions?: readonly string[];
+  /** What is chosen before the words are said. */
+  lead?: ReactNode;
   /** More to choose, between the words and the button. */
   children?: ReactNode;
   onSubmit: (reason: string) => Promise<void>;
@@ -38,6 +40,7 @@ export function ReasonForm(props: ReasonFormProps) {
   const error = missing ? "Say it in a few words." : fieldMessage(problem, field);
   return (
     <Form onSubmit={submit}>
+      {props.lead}
       <TextAreaField
         label={label}
         hint={hint}

@@ -1,5 +1,6 @@
 import { type Definition, DefinitionList } from "@/app/_ui/definition-list";
 import { Notice } from "@/app/_ui/notice";
+import type { Gs1Element } from "@/lib/calculations/gs1/element-string";
 import type { NotTold, Outcome, Told } from "@/lib/exchange/calculator/answer";
 import styles from "./calculator.module.css";
 import { flattened } from "./flattened";
@@ -56,7 +57,7 @@ function Answered({ told }: { told: Told }) {
   const { value, unit, method, uncertainty, source, more } = told;
   return (
     <>
-      <Headline value={value} unit={unit} />
+      <Headline value={value} unit={unit} elements={more.elements} />
       {uncertainty ? (
         <p className={styles.range}>
           {figure(uncertainty.low)} to {figure(uncertainty.high)} {uncertainty.unit ? unitWords(uncertainty.unit) : ""}
@@ -71,11 +72,11 @@ function Answered({ told }: { told: Told }) {
   );
 }
 
-function Headline({ value, unit }: { value: unknown; unit: string | null }) {
+function Headline({ value, unit, elements }: { value: unknown; unit: string | null; elements: unknown }) {
   if (typeof value === "object" && value !== null)
     return (
       <div className={styles.several}>
-        <DefinitionList entries={flattened(value, unit)} />
+        <DefinitionList entries={Array.isArray(elements) ? elements.map(elementOf) : flattened(value, unit)} />
       </div>
     );
   return (
@@ -85,6 +86,9 @@ function Headline({ value, unit }: { value: unknown; unit: string | null }) {
     </p>
   );
 }
+
+/** An identifier means nothing to most people; its title does. */
+const elementOf = ({ ai, title, value }: Gs1Element): Definition => ({ term: `(${ai}) ${title}`, value });
 
 /** What else the answer says, as far as it is for people. */
 function parts(more: Readonly<Record<string, unknown>>): Definition[] {

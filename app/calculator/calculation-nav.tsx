@@ -21,8 +21,8 @@ export function CalculationNav({ here, choices }: ChoicesProps) {
   return (
     <nav aria-label="Calculations" className={styles.nav}>
       {GROUPS.map((group) => (
-        <section key={group} aria-labelledby={`group-${group}`}>
-          <h2 id={`group-${group}`}>{GROUP_WORDS[group]}</h2>
+        <div key={group}>
+          <h2>{GROUP_WORDS[group]}</h2>
           <ul>
             {choices
               .filter((one) => one.group === group)
@@ -34,7 +34,7 @@ export function CalculationNav({ here, choices }: ChoicesProps) {
                 </li>
               ))}
           </ul>
-        </section>
+        </div>
       ))}
     </nav>
   );

@@ -9,8 +9,8 @@ interface Named {
   readonly hint: string;
   readonly optional: boolean;
   readonly when: Readonly<Record<string, readonly string[]>> | null;
-  /** What a yes-or-no is when nothing is given. */
-  readonly preset: boolean;
+  /** What it means to give nothing, where that is a value. */
+  readonly preset: unknown;
 }
 
 export type FormField = Named &
@@ -41,6 +41,7 @@ interface Shape {
   readonly properties?: Readonly<Record<string, Shape>>;
   readonly required?: readonly string[];
   readonly items?: Shape;
+  readonly default?: unknown;
 }
 
 export function formModel(schema: z.core.$ZodType): FormField[] {
@@ -53,7 +54,7 @@ const fieldsOf = ({ properties = {}, required = [] }: Shape): FormField[] =>
 function field(name: string, given: Shape, optional: boolean): FormField {
   const shape = meant(given);
   const { title = titled(name), description: told = "", when = null } = { ...shape, ...given };
-  const named = { name, title, hint: hintOf(told), optional, when, preset: /true if absent/.test(told) };
+  const named = { name, title, hint: hintOf(told), optional, when, preset: given.default };
   const options = shape.enum ?? (shape.const === undefined ? undefined : [shape.const]);
   if (options)
     return isPressureUnits(options) ? { ...named, kind: "pressure-unit" } : { ...named, kind: "choice", options };

@@ -28,14 +28,15 @@ export function entered(fields: readonly FormField[], example: Given): Entered {
   return Object.fromEntries(fields.map((field) => [field.name, enteredValue(field, example[field.name])]));
 }
 
-function enteredValue(field: FormField, given: unknown): EnteredValue {
+function enteredValue(field: FormField, told: unknown): EnteredValue {
+  const given = told === undefined ? field.preset : told;
   switch (field.kind) {
     case "group":
       return entered(field.fields, (given ?? {}) as Given);
     case "rows":
       return ((given ?? []) as Given[]).map((row, at) => ({ ...entered(field.fields, row), [ROW]: String(at) }));
     case "flag":
-      return typeof given === "boolean" ? given : field.preset;
+      return given === true;
     case "pressure":
       return given === undefined ? "" : String((given as { value: number }).value);
     case "list":

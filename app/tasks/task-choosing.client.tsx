@@ -52,7 +52,6 @@ export function ChooseBar({ tasks, keys, onEnd, onChanged }: ChooseBarProps) {
   // A task that is done meanwhile has left the list, and with it the choice.
   const chosen = tasks.filter(({ key }) => keys.includes(key));
   const minutes = chosen.reduce((sum, task) => sum + task.minutes, 0);
-  const nothing = chosen.length === 0 ? "Choose at least one task." : null;
   const claim = async () => {
     const reply = await send({ keys: chosen.map(({ key }) => key) });
     onChanged();
@@ -79,16 +78,17 @@ export function ChooseBar({ tasks, keys, onEnd, onChanged }: ChooseBarProps) {
       ) : null}
       <ProblemNotice problem={problem} />
       <div className={styles.chooseActions}>
-        <Button
-          look="primary"
-          size="large"
-          disabledReason={nothing}
-          onClick={() => router.push(pickListAddress(chosen.map(({ key }) => key)))}
-        >
-          Pick list
-        </Button>
-        {mayClaim ? (
-          <Button size="large" busy={busy} disabledReason={nothing} onClick={claim}>
+        {chosen.length > 0 ? (
+          <Button
+            look="primary"
+            size="large"
+            onClick={() => router.push(pickListAddress(chosen.map(({ key }) => key)))}
+          >
+            Pick list
+          </Button>
+        ) : null}
+        {mayClaim && chosen.length > 0 ? (
+          <Button size="large" busy={busy} onClick={claim}>
             Claim all
           </Button>
         ) : null}

@@ -11,7 +11,7 @@ import type { ShiftSheet } from "@/lib/schemas/report-shift";
 import type { Tx } from "@/lib/storage/client";
 import { emergencyUses } from "@/lib/storage/emergencies";
 import type { Frame } from "@/lib/storage/facility-frame";
-import { failedBetween, leavesBetween, openFaults, standingHolds } from "@/lib/storage/shift";
+import { type FailedAnswer, failedBetween, leavesBetween, openFaults, standingHolds } from "@/lib/storage/shift";
 import { dateIn, HOUR, type Instant, instantOf, later, timestampOf } from "@/lib/units/time";
 
 /** Which part of the sheet an entry of the history belongs to; what is not named here is not handed over. */
@@ -48,13 +48,7 @@ export const readShiftSheet = (
         emergencies: await emergenciesSince(tx, frame, from, now),
         faults: (await openFaults(tx, facilityId)).map(({ at, ...fault }) => ({ ...fault, at: said(at) })),
         held: (await standingHolds(tx, facilityId)).map(({ at, ...hold }) => ({ ...hold, since: said(at) })),
-        failed: (await failedBetween(tx, facilityId, from, now)).map(({ item, answer, observed_at, room, name }) => ({
-          room,
-          item: ITEMS[item].name,
-          answer: saidAnswer(answer),
-          name,
-          at: said(observed_at),
-        })),
+        failed: (await failedBetween(tx, facilityId, from, now)).map(failedLine),
         moved: of("moved"),
         changed: of("changed"),
         holds: of("holds"),
@@ -66,6 +60,24 @@ export const readShiftSheet = (
     },
     reading,
   );
+
+const PLACES: Partial<Record<FailedAnswer["subject_kind"], string>> = {
+  cylinder: "yoke",
+  vaporizer: "mount",
+  absorbent: "canister",
+};
+
+/** Two gauges of one room are told apart by their yokes. */
+function failedLine({ item, answer, observed_at, room, name, subject_kind, position }: FailedAnswer) {
+  const place = position === null ? undefined : PLACES[subject_kind];
+  return {
+    room,
+    item: place ? `${ITEMS[item].name}, ${place} ${position}` : ITEMS[item].name,
+    answer: saidAnswer(answer),
+    name,
+    at: said(observed_at),
+  };
+}
 
 /** The review of emergencies is asked for by days; the sheet wants the hours. */
 async function emergenciesSince(tx: Tx, frame: Frame, from: Instant, to: Instant): Promise<ShiftSheet["emergencies"]> {

@@ -76,29 +76,6 @@ export async function standingHolds(tx: Tx, facilityId: string): Promise<readonl
   return row?.holds ?? [];
 }
 
-export interface StandingFault {
-  readonly tag: string;
-  readonly place: string;
-  readonly text: string;
-  readonly wouldNotUse: boolean;
-  readonly name: string;
-  readonly at: string;
-}
-
-/** The faults reported in words that nobody has looked at yet, oldest first. */
-export async function standingFaults(tx: Tx, facilityId: string): Promise<readonly StandingFault[]> {
-  const [row] = await tx.$queryRaw<{ faults: StandingFault[] }[]>`
-    SELECT coalesce(json_agg(x ORDER BY x.at), '[]') AS faults FROM (
-      SELECT w.tag, coalesce(r.name, s.name, '') AS place, q.text, q.would_not_use AS "wouldNotUse", p.name, q.at
-      FROM fact.fault_report q JOIN person p ON p.id = q.by
-      JOIN workstation w ON w.facility_id = q.facility_id AND w.id = q.workstation_id
-      LEFT JOIN fact.placement e ON e.facility_id = q.facility_id AND e.workstation_id = q.workstation_id AND e."to" IS NULL
-      LEFT JOIN room r ON r.facility_id = e.facility_id AND r.id = e.room_id
-      LEFT JOIN store s ON s.facility_id = e.facility_id AND s.id = e.store_id
-      WHERE q.facility_id = ${facilityId}::uuid AND q.looked_at IS NULL) x`;
-  return row?.faults ?? [];
-}
-
 export interface OpenFault {
   readonly tag: string;
   readonly place: string;

@@ -40,16 +40,21 @@ async function stranger(device: Device): Promise<{ page: Page; complaints: strin
 const answer = (page: Page) => page.getByRole("region", { name: "Answer" });
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
 
+const ALL = CALCULATIONS.map(({ name }) => name);
+/** Forms and answers of each kind: figures, several results, rows, groups, texts, dates. */
+const UNLIKE =
+  "cylinder-contents endurance two-readings department-endurance trend service-due electrical-safety gs1".split(" ");
+
 describe("the calculator page, without signing in", () => {
   it.each([
-    ["a phone", PHONE],
-    ["a desk in the dark", { ...DESK, colorScheme: "dark" as const }],
-    ["320 px", { viewport: { width: 320, height: 640 } }],
-  ] as const)("is accessible and quiet for every calculation on %s", async (_name, device) => {
+    ["a phone", PHONE, ALL],
+    ["a desk in the dark", { ...DESK, colorScheme: "dark" as const }, UNLIKE],
+    ["320 px", { viewport: { width: 320, height: 640 } }, UNLIKE],
+  ] satisfies [string, Device, readonly string[]][])("is accessible and quiet on %s", async (_name, device, names) => {
     const { page, complaints, close } = await stranger(device);
-    for (const { name, title } of CALCULATIONS) {
+    for (const { name, title } of CALCULATIONS.filter((one) => names.includes(one.name))) {
       await page.goto(`/calculator?calculation=${name}`);
-      await page.getByRole("heading", { level: 2, name: title }).waitFor();
+      await page.getByRole("heading", { level: 2, name: title, exact: true }).waitFor();
       await expectAccessible(page);
       expect(await answer(page).textContent(), name).not.toMatch(/NaN|undefined|\[object|No answer/);
     }

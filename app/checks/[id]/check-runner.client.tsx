@@ -52,62 +52,66 @@ export function CheckRunner({ check }: { check: CheckView }) {
 
   return (
     <Page>
-      <CheckHeader state={state} current={place} sending={sending} keeps={keeps} onGo={goTo} onHurry={hurry} />
-      <OpenChecksStrip checks={elsewhere} selfTestSince={runningSince} zone={zone} />
-      {here && !here.mine ? <TakeOver check={here.check} now={state.view.at} zone={zone} onTaken={readOpen} /> : null}
-      <div className={styles.columns}>
-        <nav className={styles.rail} aria-label="Items of this check">
-          <ItemRail state={state} current={place} onGo={goTo} />
-          <button
-            type="button"
-            className={styles.sign}
-            aria-current={item ? undefined : "step"}
-            onClick={() => goTo("sign")}
-          >
-            Review and sign
-          </button>
-        </nav>
-        <div className={styles.main}>
-          <LastAnswer state={state} last={last} onChange={goTo} />
-          {item === selfTest && item && awaited ? (
-            <SelfTest
-              checkId={check.id}
-              since={runningSince}
-              zone={zone}
-              onStarted={() => {
-                readOpen();
-                goOn(item, false);
-              }}
-            />
-          ) : null}
-          {item ? (
-            <ItemPanel
-              state={state}
-              item={item}
-              position={`${check.items.indexOf(item) + 1} of ${check.items.length}`}
-              onTyped={(typed) => type(item, typed)}
-              onComplete={(typed) => complete(item, typed)}
-              onNext={() => next(item)}
-              footer={<CheckFooter {...footerOf(state, item)} onFault={() => setFaulty(true)} />}
-            />
-          ) : (
-            <SignView state={state} sending={sending} onGo={goTo} refresh={refresh} onSigned={forget} />
-          )}
+      <div className={styles.runner}>
+        <CheckHeader state={state} current={place} sending={sending} keeps={keeps} onGo={goTo} onHurry={hurry} />
+        <OpenChecksStrip checks={elsewhere} selfTestSince={runningSince} zone={zone} />
+        {here && !here.mine ? <TakeOver check={here.check} now={state.view.at} zone={zone} onTaken={readOpen} /> : null}
+        <div className={styles.columns}>
+          <nav className={styles.rail} aria-label="Items of this check">
+            <ItemRail state={state} current={place} onGo={goTo} />
+            <button
+              type="button"
+              className={styles.sign}
+              aria-current={item ? undefined : "step"}
+              onClick={() => goTo("sign")}
+            >
+              Review and sign
+            </button>
+          </nav>
+          <div className={styles.main}>
+            <LastAnswer state={state} last={last} onChange={goTo} />
+            {item ? (
+              <ItemPanel
+                state={state}
+                item={item}
+                position={`${check.items.indexOf(item) + 1} of ${check.items.length}`}
+                onTyped={(typed) => type(item, typed)}
+                onComplete={(typed) => complete(item, typed)}
+                onNext={() => next(item)}
+                before={
+                  item === selfTest && awaited ? (
+                    <SelfTest
+                      checkId={check.id}
+                      since={runningSince}
+                      zone={zone}
+                      onStarted={() => {
+                        readOpen();
+                        goOn(item, false);
+                      }}
+                    />
+                  ) : null
+                }
+                footer={<CheckFooter {...footerOf(state, item)} onFault={() => setFaulty(true)} />}
+              />
+            ) : (
+              <SignView state={state} sending={sending} onGo={goTo} refresh={refresh} onSigned={forget} />
+            )}
+          </div>
         </div>
+        {item ? (
+          <FaultDialog
+            key={item.key}
+            item={item}
+            workstationId={check.workstation.id}
+            open={faulty}
+            onClose={() => setFaulty(false)}
+            onFail={(typed) => {
+              setFaulty(false);
+              complete(item, typed);
+            }}
+          />
+        ) : null}
       </div>
-      {item ? (
-        <FaultDialog
-          key={item.key}
-          item={item}
-          workstationId={check.workstation.id}
-          open={faulty}
-          onClose={() => setFaulty(false)}
-          onFail={(typed) => {
-            setFaulty(false);
-            complete(item, typed);
-          }}
-        />
-      ) : null}
     </Page>
   );
 }

@@ -18,10 +18,12 @@ export interface ItemPanelProps {
   /** Enter, or the footer's Next. */
   readonly onNext: () => void;
   readonly footer: ReactNode;
+  /** What is said or done here before the fields are filled in. */
+  readonly before?: ReactNode;
 }
 
 /** One item of the check: what to do, why, the fields, and what was recorded. */
-export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, footer }: ItemPanelProps) {
+export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, footer, before }: ItemPanelProps) {
   const id = useId();
   const form = useRef<HTMLFormElement>(null);
   const error = state.errors[item.key] ?? null;
@@ -48,6 +50,7 @@ export function ItemPanel({ state, item, position, onTyped, onComplete, onNext, 
         <HowAndWhy how={item.how} why={item.why} />
       </div>
       <div className={styles.fields}>
+        {before}
         <RecordedLine state={state} item={item} />
         <AnswerField
           key={item.key}

@@ -72,14 +72,16 @@ function CorrectForm({ view, onMoved }: { view: CheckView; onMoved: (moved: Move
       action={right ? (empty ? `Check ${right.tag} instead` : `Move the answers to ${right.tag}`) : "Move the answers"}
       busy={correct.busy || start.busy}
       problem={correct.problem}
+      lead={
+        <WorkstationChoice
+          except={view.workstation.id}
+          typed={typed}
+          onTyped={setTyped}
+          error={asked && !right ? "Type the number of the workstation that was really looked at." : null}
+        />
+      }
       onSubmit={submit}
     >
-      <WorkstationChoice
-        except={view.workstation.id}
-        typed={typed}
-        onTyped={setTyped}
-        error={asked && !right ? "Type the number of the workstation that was really looked at." : null}
-      />
       <ProblemNotice problem={start.problem} />
       {empty ? null : (
         <p>

@@ -170,7 +170,7 @@ function Failed({ sheet: { failed }, zone }: PartProps) {
   return (
     <Part title="Found failing" none="No answer failed." count={failed.length}>
       {failed.map(({ room, item, answer, name, at }) => (
-        <li key={`${room} ${item} ${at}`} className={styles.line}>
+        <li key={`${room} ${item} ${answer} ${at}`} className={styles.line}>
           <span className={styles.name}>{room}</span>
           <span className={styles.words}>
             {item}: {answer}

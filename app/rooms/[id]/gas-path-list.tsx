@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { MarkShape } from "@/app/_parts/mark-shapes";
 import { MarkedWord, type Tone } from "@/app/_parts/readiness-mark";
 import styles from "./gas-path-list.module.css";
@@ -27,15 +28,29 @@ export function GasPathList({ nodes, onOpen }: ListProps) {
       {zones
         .filter((entry) => entry.nodes.length > 0)
         .map((entry) => (
-          <details key={entry.zone} className={styles.zone} open={standsOpen(entry.nodes)}>
-            <summary>
-              <h3>{entry.title}</h3>
-              <span className={styles.sub}>{summaryOf(entry.nodes)}</span>
-            </summary>
-            <PlaceList nodes={entry.nodes} onOpen={onOpen} />
-          </details>
+          <Zone key={entry.zone} title={entry.title} nodes={entry.nodes} onOpen={onOpen} />
         ))}
     </div>
+  );
+}
+
+/** Opens by itself where something is amiss, and never closes under somebody's hand. */
+function Zone({ title, nodes, onOpen }: ListProps & { title: string }) {
+  const stands = standsOpen(nodes);
+  const [stood, setStood] = useState(stands);
+  const [open, setOpen] = useState(stands);
+  if (stands !== stood) {
+    setStood(stands);
+    if (stands) setOpen(true);
+  }
+  return (
+    <details className={styles.zone} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <h3>{title}</h3>
+        <span className={styles.sub}>{summaryOf(nodes)}</span>
+      </summary>
+      <PlaceList nodes={nodes} onOpen={onOpen} />
+    </details>
   );
 }
 

@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from "react";
 import { Choice } from "@/app/_ui/choice";
+import { classNames } from "@/app/_ui/class-names";
 import { Panel } from "@/app/_ui/panel";
 import type { RoomView } from "@/lib/schemas/room";
 import type { Timestamp } from "@/lib/units/time";
@@ -30,7 +31,7 @@ export function GasPath({ view, now, onChanged }: GasPathProps) {
     <Panel
       title="Gas path"
       aside={
-        <div className={styles.wideOnly}>
+        <div className={classNames(styles.wideOnly, styles.screenOnly)}>
           <Choice legend="Show the gas path as" quiet options={FORMS} value={form} onChange={setForm} />
         </div>
       }

@@ -53,7 +53,9 @@ export function RoomScreen({ initial }: { initial: RoomView }) {
           <Faults view={view} now={timestampOf(now)} onChanged={changed} />
           <Tasks view={view} now={timestampOf(now)} onChanged={changed} />
           {confirmFirst ? null : <ProviderConfirm view={view} onChanged={changed} />}
-          <RoomActions view={view} onSwap={() => setSwapping(true)} onChanged={changed} />
+          <div className={styles.screenOnly}>
+            <RoomActions view={view} onSwap={() => setSwapping(true)} onChanged={changed} />
+          </div>
         </div>
         <div className={styles.main}>
           <GasPath view={view} now={timestampOf(now)} onChanged={changed} />

@@ -23,11 +23,13 @@ interface TasksProps {
 /** The work that clears the reasons, who is on it, and the way to take it. */
 export function Tasks({ view, now, onChanged }: TasksProps) {
   const mayConfirm = useMayDo("confirm-check");
-  // The provider's check has a panel of its own for who may add it.
-  const tasks = mayConfirm ? view.tasks.filter(({ kind }) => kind !== "confirm") : view.tasks;
+  const mayLook = useMayDo("look-at-fault");
+  const tasks = view.tasks.filter(
+    ({ kind, key }) => !(mayConfirm && kind === "confirm") && !(mayLook && isOfFault(key)),
+  );
   if (tasks.length === 0) return null;
   return (
-    <Panel title="What clears it">
+    <Panel title="Work, and who is on it">
       <ul className={styles.tasks}>
         {tasks.map((task) => (
           <TaskLine key={task.key} task={task} now={now} zone={view.facility.timeZone} onChanged={onChanged} />
@@ -36,6 +38,9 @@ export function Tasks({ view, now, onChanged }: TasksProps) {
     </Panel>
   );
 }
+
+/** The provider's check and reported faults have panels of their own, for who may deal with them. */
+const isOfFault = (key: string): boolean => key.startsWith("clear:fault-reported:");
 
 interface TaskLineProps {
   task: Task;

@@ -2,7 +2,7 @@
 
 import { type FormEvent, useState } from "react";
 import { AnswerField } from "@/app/_parts/answer/answer-field.client";
-import { type FieldError, readAll } from "@/app/_parts/answer/read-all";
+import { type FieldError, type GivenAnswer, readAll } from "@/app/_parts/answer/read-all";
 import type { Typed } from "@/app/_parts/answer/typed";
 import { useKeptTyped } from "@/app/_parts/answer/use-kept-typed.client";
 import { countText } from "@/app/_parts/format";
@@ -42,8 +42,7 @@ export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps
     const read = readAll(items, fields.of);
     setErrors(read.errors);
     if (!read.ok) return;
-    const words = note.trim();
-    const reply = await send({ key: taskKey, answers: read.answers, ...(words ? { note: words } : {}) });
+    const reply = await send({ key: taskKey, ...withNote(read.answers, note.trim()) });
     if (!reply?.ok) return;
     fields.clear();
     setFailing(reply.value.failing);
@@ -100,6 +99,14 @@ export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps
       </Button>
     </form>
   );
+}
+
+/** Of a single item the note is the answer's own: a cause told there is read again wherever the answer is. */
+function withNote(answers: readonly GivenAnswer[], words: string) {
+  if (words === "") return { answers: [...answers] };
+  const [only, ...others] = answers;
+  if (!only || others.length > 0) return { answers: [...answers], note: words };
+  return { answers: [{ ...only, answer: { ...only.answer, note: words } }] };
 }
 
 function ItemWords({ item }: { item: CheckItemView }) {

@@ -5,7 +5,7 @@ import { calculation } from "./calculation";
 
 export const convertAnswer = calculation({
   name: "convert",
-  title: "Units",
+  title: "Convert units",
   group: "units",
   about: "A value in another unit of the same kind. A gauge pressure stays a gauge pressure.",
   schema: schemas.convert,
