@@ -156,7 +156,7 @@ describe("24 rooms at dawn, by two technicians", () => {
     for (const row of rooms.filter(({ marks }) => marks.provider === null)) {
       const { confirmable } = await view<RoomView>(karl, `/api/v1/rooms/${row.roomId}`);
       expect(confirmable, row.name).not.toBeNull();
-      await command(karl, "confirm-check", { checkId: confirmable?.id, seenVersion: confirmable?.version });
+      await command(karl, "confirm-check", { checkId: confirmable?.checkId, seenVersion: confirmable?.version });
     }
     const after = await view<Board>(karl, "/api/v1/board");
     expect(
