@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { clockText, minutesText, quantityText } from "@/app/_parts/format";
+import { clockText, minutesText, numberText, quantityText } from "@/app/_parts/format";
 import { LocalTime } from "@/app/_parts/local-time";
 import { MarksLine } from "@/app/_parts/marks-line";
 import { MarkedWord } from "@/app/_parts/readiness-mark";
@@ -147,11 +147,12 @@ function Who({ row, zone }: { row: BoardRow; zone: string }) {
 
 function Reserve({ row }: { row: BoardRow }) {
   if (!row.reserve) return <div className={styles.reserve} />;
-  const { reading, minutesByHand } = row.reserve;
+  const { reading, litres, minutesByHand } = row.reserve;
   return (
     <div className={styles.reserve}>
       <span className={styles.cellName}>Reserve O₂ </span>
       <span>{quantityText(reading)}</span>
+      {litres === null ? null : <span className={styles.soft}>{numberText(litres, 0)} L</span>}
       {minutesByHand === null ? null : (
         <span className={styles.soft}>
           <VisuallyHidden>, by hand for </VisuallyHidden>

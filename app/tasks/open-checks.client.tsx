@@ -13,11 +13,10 @@ interface OpenChecksProps {
   readonly tasks: readonly TaskView[];
   readonly now: string;
   readonly zone: string;
-  readonly onChanged: () => void;
 }
 
 /** What this person has open, in sight from everywhere in the list: several self-tests run at once, and each is one tap away. */
-export function OpenChecks({ checks, tasks, now, zone, onChanged }: OpenChecksProps) {
+export function OpenChecks({ checks, tasks, now, zone }: OpenChecksProps) {
   if (checks.length === 0) return null;
   return (
     <section aria-labelledby="open-checks" className={styles.group}>
@@ -35,7 +34,7 @@ export function OpenChecks({ checks, tasks, now, zone, onChanged }: OpenChecksPr
                 <CheckProgress check={check} now={now} zone={zone} named={false} />
               </div>
               <div className={styles.workActions}>
-                {task ? <TaskMoves task={task} onChanged={onChanged} /> : null}
+                {task ? <TaskMoves task={task} /> : null}
                 <LinkButton href={`/checks/${check.checkId}`} look="primary" size="large">
                   Go on <VisuallyHidden>with {check.room?.name ?? check.workstation.tag}</VisuallyHidden>
                 </LinkButton>

@@ -127,7 +127,7 @@ function CardActions({ task, standing, openCheck, onChanged }: TaskCardProps) {
             Give back
           </Button>
         ) : null}
-        <TaskMoves task={task} onChanged={onChanged} />
+        <TaskMoves task={task} />
       </div>
       <ProblemNotice problem={claim.problem ?? giveBack.problem} />
     </div>

@@ -66,12 +66,20 @@ export function suitesOf(tasks: readonly TaskView[]): string[] {
 /** The answer to "what is there to do": checks counted apart from what was found. */
 export function inOneSentence(tasks: readonly TaskView[], viewer: Viewer): string {
   if (tasks.length === 0) return "Nothing is waiting.";
-  const checks = tasks.filter(({ kind }) => kind === "check").length;
-  const stopping = tasks.filter(({ severity }) => severity === "stops" || severity === "out").length;
-  const others = tasks.length - checks - stopping;
+  const checks = tasks.filter(({ kind, room }) => kind === "check" && room !== null).length;
+  const spares = tasks.filter(({ kind, room }) => kind === "check" && room === null).length;
+  const stopping = tasks.filter(
+    ({ kind, severity }) => kind !== "check" && (severity === "stops" || severity === "out"),
+  ).length;
+  const others = tasks.filter(
+    ({ kind, severity }) => kind !== "check" && severity !== "stops" && severity !== "out",
+  ).length;
   const parts = [
     stopping > 0 ? `${countText(stopping, "task")} that ${stopping === 1 ? "stops" : "stop"} a room` : null,
     checks > 0 ? `${countText(checks, "room")} to check` : null,
+    spares > 0
+      ? countText(spares, checks > 0 ? "spare" : "spare to check", checks > 0 ? "spares" : "spares to check")
+      : null,
     others > 0 ? countText(others, stopping + checks > 0 ? "other task" : "task") : null,
   ].filter((part) => part !== null);
   const mine = tasks.filter((task) => isMine(task, viewer)).length;

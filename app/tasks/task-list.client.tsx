@@ -21,6 +21,7 @@ import { inOneSentence, shownTasks, type TaskFilter, taskAddress, taskFilterOf, 
 import { TaskFilterBar } from "./task-filter-bar.client";
 import { TaskGroups } from "./task-group-list.client";
 import { groupTasks } from "./task-groups";
+import { TaskMovesHost } from "./task-moves.client";
 import { TaskTabs } from "./task-tabs";
 import styles from "./tasks.module.css";
 
@@ -55,24 +56,24 @@ export function TaskListView({ initial, initialChecks }: TaskListViewProps) {
         </Notice>
       ) : null}
       <DutyLine duty={list.duty} now={now} zone={zone} />
-      {choosing ? null : (
-        <OpenChecks checks={checks.mine} tasks={list.tasks} now={now} zone={zone} onChanged={refetch} />
-      )}
-      <TaskFilterBar
-        tasks={list.tasks}
-        filter={filter}
-        viewer={viewer}
-        onChoose={choosing || shown.length < 2 ? null : begin}
-      />
-      <TaskGroups
-        groups={groupTasks(choosing ? shown : withoutOpen(shown, checks), viewer, filter.order)}
-        list={list}
-        checks={checks}
-        now={now}
-        order={filter.order}
-        choosing={choosing}
-        onChanged={refetch}
-      />
+      <TaskMovesHost onChanged={refetch}>
+        {choosing ? null : <OpenChecks checks={checks.mine} tasks={list.tasks} now={now} zone={zone} />}
+        <TaskFilterBar
+          tasks={list.tasks}
+          filter={filter}
+          viewer={viewer}
+          onChoose={choosing || shown.length < 2 ? null : begin}
+        />
+        <TaskGroups
+          groups={groupTasks(choosing ? shown : withoutOpen(shown, checks), viewer, filter.order)}
+          list={list}
+          checks={checks}
+          now={now}
+          order={filter.order}
+          choosing={choosing}
+          onChanged={refetch}
+        />
+      </TaskMovesHost>
       <LeftOut filter={filter} shown={shown.length} all={list.tasks.length} />
       {choosing ? <ChooseBar tasks={list.tasks} keys={keys} onEnd={end} onChanged={refetch} /> : null}
     </Page>

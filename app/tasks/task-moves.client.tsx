@@ -1,6 +1,6 @@
 "use client";
 
-import { useState } from "react";
+import { createContext, type ReactNode, useContext, useState } from "react";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useMayDo, useSession } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
@@ -12,32 +12,41 @@ import { mayDoIt } from "./task-filter";
 import { placeName } from "./task-groups";
 import { CannotForm, HandOverForm, PauseForm, TakeOverForm } from "./task-move-forms.client";
 
-interface TaskMovesProps {
-  readonly task: TaskView;
+type Open = (task: TaskView) => void;
+const OpenMoves = createContext<Open>(() => undefined);
+
+interface TaskMovesHostProps {
   readonly onChanged: () => void;
+  readonly children: ReactNode;
 }
 
-/** Everything else that can be said about a task, one tap away from it and never under the thumb by accident. */
-export function TaskMoves({ task, onChanged }: TaskMovesProps) {
-  const [open, setOpen] = useState(false);
+/**
+ * Holds the dialog above the list: a task that changes hands moves to another group, and what somebody is just reading or
+ * answering about it must not go away with its old place. The task stays as it was when the dialog was opened.
+ */
+export function TaskMovesHost({ onChanged, children }: TaskMovesHostProps) {
+  const [task, setTask] = useState<TaskView | null>(null);
   const close = () => {
-    setOpen(false);
+    setTask(null);
     onChanged();
   };
   return (
-    <>
-      <Button
-        size="large"
-        data-more=""
-        aria-label={`More: ${placeName(task)} ${task.title}`}
-        onClick={() => setOpen(true)}
-      >
-        More
-      </Button>
-      <Dialog open={open} title={`${placeName(task)} ${task.title}`} onClose={close}>
-        <Moves task={task} onDone={close} />
+    <OpenMoves value={setTask}>
+      {children}
+      <Dialog open={task !== null} title={task ? `${placeName(task)} ${task.title}` : ""} onClose={close}>
+        {task ? <Moves task={task} onDone={close} /> : null}
       </Dialog>
-    </>
+    </OpenMoves>
+  );
+}
+
+/** Everything else that can be said about a task, one tap away from it and never under the thumb by accident. */
+export function TaskMoves({ task }: { task: TaskView }) {
+  const open = useContext(OpenMoves);
+  return (
+    <Button size="large" data-more="" aria-label={`More: ${placeName(task)} ${task.title}`} onClick={() => open(task)}>
+      More
+    </Button>
   );
 }
 

@@ -28,6 +28,8 @@ export function LastAnswer({
           <span className={styles.words}>
             {item.title}: <strong>{answerWords(standing.answer, item.form)}</strong>
             {failing ? ", fails" : ""}
+            {standing.recorded?.worth ? <span> · {standing.recorded.worth}</span> : null}
+            {standing.recorded?.since ? <span> · {standing.recorded.since}</span> : null}
             {standing.recorded?.previous ? (
               <span className={styles.before}>
                 {" "}

@@ -8,7 +8,7 @@ import { useCommand } from "@/app/_parts/use-command.client";
 import { rolesInWords } from "@/app/_parts/words";
 import { Button } from "@/app/_ui/button.client";
 import { standingOf } from "@/app/tasks/task-groups";
-import { TaskMoves } from "@/app/tasks/task-moves.client";
+import { TaskMoves, TaskMovesHost } from "@/app/tasks/task-moves.client";
 import { TaskState } from "@/app/tasks/task-state";
 import styles from "@/app/tasks/tasks.module.css";
 import type { TaskView } from "@/lib/schemas/task";
@@ -45,7 +45,11 @@ export function WorkBar({ task, now }: { task: TaskView; now: string }) {
             {task.work?.state === "paused" ? "Go on" : "Begin"}
           </Button>
         ) : null}
-        {standing === "other" ? null : <TaskMoves task={task} onChanged={changed} />}
+        {standing === "other" ? null : (
+          <TaskMovesHost onChanged={changed}>
+            <TaskMoves task={task} />
+          </TaskMovesHost>
+        )}
       </div>
       <ProblemNotice problem={problem} />
     </section>
