@@ -1,5 +1,6 @@
 import type { BoardSummary } from "@/lib/domain/board-summary";
 import type { Judgement } from "@/lib/domain/judgement";
+import { ENGINE_VERSION } from "@/lib/domain/judgement";
 import type { TaskDraft } from "@/lib/domain/task/model";
 import type { Tx } from "@/lib/storage/client";
 
@@ -47,6 +48,8 @@ export async function boardRowRecords(
       LEFT JOIN workstation w ON w.facility_id = q.facility_id AND w.id = q.workstation_id
       LEFT JOIN workstation_model m ON m.id = w.model_id
       LEFT JOIN derived.readiness d ON d.facility_id = r.facility_id AND d.holder_kind = 'room' AND d.holder_id = r.id
+        -- What an earlier version of the rules' code judged is as good as not judged.
+        AND d.engine_version = ${ENGINE_VERSION}
       WHERE r.facility_id = ${facilityId}::uuid AND r.retired_at IS NULL AND (${rooms ? [...rooms] : null}::uuid[] IS NULL OR r.id = ANY (${rooms ? [...rooms] : null}::uuid[]))
       ORDER BY s.walking_order, r.walking_order, r.name) x`;
   return row?.rows ?? [];

@@ -1,3 +1,4 @@
+import { ENGINE_VERSION } from "@/lib/domain/judgement";
 import type { Tx } from "@/lib/storage/client";
 import type { NoticeBody } from "@/lib/storage/command-frame";
 import { type Instant, timestampOf } from "@/lib/units/time";
@@ -15,19 +16,20 @@ export async function everyHolder(tx: Tx, facilityId: string): Promise<Places> {
   return row ?? { rooms: [], workstations: [] };
 }
 
-/** What the clock has made out of date. */
+/** What the clock has made out of date, and what an earlier version of the rules' code judged. */
 export async function dueHolders(tx: Tx, facilityId: string, now: Instant): Promise<Places> {
   const [row] = await tx.$queryRaw<Places[]>`
     SELECT coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'room'), '{}') AS rooms,
       coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'workstation'), '{}') AS workstations
-    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid AND good_until <= ${timestampOf(now)}::timestamptz`;
+    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid 
+      AND (good_until <= ${timestampOf(now)}::timestamptz OR engine_version <> ${ENGINE_VERSION})`;
   return row ?? { rooms: [], workstations: [] };
 }
 
-/** When the clock next changes anything in a facility; null when it never does. */
+/** When something in a facility is next out of date, at once after an update of the rules' code; null when nothing will be. */
 export async function nextDue(tx: Tx, facilityId: string): Promise<number | null> {
   const [row] = await tx.$queryRaw<{ next: Date | null }[]>`
-    SELECT min(good_until) AS next FROM derived.readiness WHERE facility_id = ${facilityId}::uuid`;
+    SELECT min(CASE WHEN engine_version = ${ENGINE_VERSION} THEN good_until ELSE judged_at END) AS next FROM derived.readiness WHERE facility_id = ${facilityId}::uuid`;
   return row?.next?.getTime() ?? null;
 }
 

@@ -83,6 +83,18 @@ describe("what the clock alone changes", () => {
     expect(causes.length).toBeGreaterThan(0);
   });
 
+  it("a judgement by an earlier version of the rules' code is judged again by every reader, and stored again when it is met", async () => {
+    await checkWhole(department, "OR 1", technician);
+    const { roomId } = await roomNamed(department, "OR 1");
+    await department.database.inScope(scopeOf(technician), (tx) =>
+      tx.readiness.updateMany({ where: { holderId: roomId }, data: { engineVersion: 0, state: "do-not-use" } }),
+    );
+    expect(await state("OR 1")).toBe("ready");
+    expect(await rejudge()).toBe(1);
+    expect((await stored("OR 1")).state).toBe("ready");
+    expect(await rejudge()).toBe(0);
+  });
+
   it("two instances that wake at once judge it once", async () => {
     await checkWhole(department, "OR 1", technician);
     department.clock.set(NEXT_DAY.later);
