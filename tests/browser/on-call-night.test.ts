@@ -2,7 +2,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { importDepartment } from "@/lib/commands/import-department";
 import { answerItem, checkOn } from "@/tests/support/answering";
-import { rowOf } from "@/tests/support/api-work";
+import { command, rowOf } from "@/tests/support/api-work";
 import { type AppServer, startAppServer } from "@/tests/support/app-server";
 import { launchBrowser, PHONE } from "@/tests/support/browser";
 import { PASSWORD } from "@/tests/support/browser-department";
@@ -82,10 +82,7 @@ describe("an on-call night over midnight", () => {
     expect(row.marks.equipment?.name).toBe("Rosa Osei");
     await karl.goto(`/rooms/${row.roomId}`);
     const job = await countTaps(karl);
-    await karl
-      .getByRole("button", { name: /start (the )?case|in use/i })
-      .first()
-      .click();
+    await karl.getByRole("button", { name: "Case started" }).click();
     await expect.poll(async () => (await rowOf(karl, ROOM)).occupancy.state).toBe("in-use");
     job.tell("a case begun in the night");
     await expectAccessible(karl);
@@ -100,15 +97,17 @@ describe("an on-call night over midnight", () => {
     await expectAccessible(karl);
   });
 
-  it("at 05:00 what was checked in the evening has run out: the room is to check, in the list of work", async () => {
+  it("at 05:00 what was checked in the evening has run out: the room is to check", async () => {
     await at("2026-11-25T10:58:00Z");
-    const early = await come("rosei", "/tasks");
-    expect((await rowOf(early, ROOM)).state).toBe("ready");
+    const early = await come("kbrandt", "/");
+    const { roomId } = await rowOf(early, ROOM);
+    await command(early, "end-case", { roomId });
+    expect(await rowOf(early, ROOM)).toMatchObject({ state: "ready", occupancy: { state: "idle" } });
     await at("2026-11-25T11:02:00Z");
     const rosa = await come("rosei", "/tasks");
     await expect.poll(async () => (await rowOf(rosa, ROOM)).state).toBe("to-check");
-    await rosa.reload();
-    await rosa.getByRole("button", { name: `Start check ${ROOM}`, exact: true }).waitFor();
+    await rosa.goto("/");
+    await rosa.getByText("To check", { exact: true }).first().waitFor();
     await expectAccessible(rosa);
   });
 });
