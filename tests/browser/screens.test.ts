@@ -46,7 +46,6 @@ async function placesToSee(page: Page): Promise<string[]> {
     "/reports/ready-by",
     "/reports/reasons",
     "/reports/shift",
-    "/calculator",
     ...states.map((id) => `/rooms/${id}`),
     ...kinds.map((key) => `/tasks/${encodeURIComponent(key)}`),
   ];
