@@ -6,8 +6,7 @@ import { RULES } from "@/lib/domain/rules/all";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { ReasonsReport } from "@/lib/schemas/report-reasons";
-import { completionFacts } from "@/lib/storage/completion";
-import { roomsStood } from "@/lib/storage/readiness-log";
+import { roomsSince, roomsStood } from "@/lib/storage/readiness-log";
 import { addDays, localDate, timestampOf } from "@/lib/units/time";
 
 /** What the rules said, how often and where, by check day. */
@@ -25,7 +24,7 @@ export const readReasons = (
         .filter(({ from }) => from <= now);
       const [first, last] = [days[0], days.at(-1)];
       if (!first || !last) return { ...query, roomDays: 0, reasons: [], at: timestampOf(now) };
-      const { rooms } = await completionFacts(tx, frame.scope.facilityId, first.from, last.to, query);
+      const rooms = await roomsSince(tx, frame.scope.facilityId, first.from);
       const stood = await roomsStood(tx, frame.scope.facilityId, first.from, last.to);
       const logs = rooms.flatMap(({ id }) => {
         const log = stood.get(id);

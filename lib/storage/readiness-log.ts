@@ -40,6 +40,14 @@ export async function roomsStood(
   return stretches(rows);
 }
 
+/** The rooms that were not retired before an instant, with their names, in walking order. */
+export function roomsSince(tx: Tx, facilityId: string, since: Instant): Promise<{ id: string; name: string }[]> {
+  return tx.$queryRaw<{ id: string; name: string }[]>`
+    SELECT r.id, r.name FROM room r JOIN suite s ON s.facility_id = r.facility_id AND s.id = r.suite_id
+    WHERE r.facility_id = ${facilityId}::uuid AND (r.retired_at IS NULL OR r.retired_at > ${timestampOf(since)}::timestamptz)
+    ORDER BY s.walking_order, r.walking_order, r.name`;
+}
+
 /** Each change holds until the next one of the same room. */
 function stretches(rows: readonly ChangeRow[]): ReadonlyMap<string, readonly Stood[]> {
   const rooms = new Map<string, Stood[]>();
