@@ -16,6 +16,7 @@ import { measureGas } from "./gas";
 import { type Instance, startInstance } from "./instance";
 import { measureJudging } from "./judging";
 import { measureLive } from "./live";
+import { measurePlan } from "./plan";
 import { printSection } from "./report";
 
 /** As large as one hospital is expected to be. */
@@ -25,7 +26,7 @@ const BOARDS = 200;
 /** A session may hold eight streams; a browser has one. */
 const STREAMS_A_SESSION = 8;
 
-const SECTIONS = ["gas", "commands", "judging", "board", "live"] as const;
+const SECTIONS = ["gas", "plan", "commands", "judging", "board", "live"] as const;
 type Section = (typeof SECTIONS)[number];
 
 const started = performance.now();
@@ -50,7 +51,8 @@ function sectionsAsked(): ReadonlySet<Section> {
 /** Every figure is a ratio of two things measured in this run on this machine, or stands beside its target. */
 async function run(asked: ReadonlySet<Section>): Promise<void> {
   if (asked.has("gas")) printSection("Gas", await measureGas());
-  if (asked.size > (asked.has("gas") ? 1 : 0)) await onDepartment(asked);
+  if (asked.has("plan")) printSection("Order of the work", await measurePlan());
+  if ([...asked].some((section) => section !== "gas" && section !== "plan")) await onDepartment(asked);
   say(
     `\n${Math.round((performance.now() - started) / 1000)} s on ${os.cpus().length} processors, Node ${process.versions.node}.`,
   );
