@@ -1,7 +1,13 @@
-/** Runs once when the server starts: readers get the facility's clock, which the demo shifts. */
+/** Runs once when the server starts: readers get the facility's clock, which the demo shifts, and what keeps itself up to date begins. */
 export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME !== "nodejs") return;
   const { systemClock } = await import("@/lib/live/clock");
   const { readBy } = await import("@/lib/queries/read");
-  readBy(() => systemClock().now());
+  const now = () => systemClock().now();
+  readBy(now);
+  const { startDowntimeCopies } = await import("@/lib/jobs/downtime-copies");
+  const { downtimePdf } = await import("@/lib/exchange/downtime/pdf");
+  startDowntimeCopies(now, downtimePdf);
+  const { startTreeHeads } = await import("@/lib/jobs/tree-heads-timer");
+  startTreeHeads(now);
 }

@@ -12,6 +12,7 @@ const config: NextConfig = {
     "@node-rs/argon2",
     "@prisma/client",
     "@prisma/adapter-pg",
+    "pdfkit",
     "pg",
     "pino",
     "rate-limiter-flexible",

@@ -48,8 +48,8 @@ export default defineConfig({
           name: "browser",
           include: testsIn(["browser"]),
           globalSetup: ["tests/support/database-setup.ts", "tests/support/browser-setup.ts"],
-          // One file at a time: a page must not wait for another test's server.
-          fileParallelism: false,
+          // After the others: two pages with their servers are enough for two processors.
+          sequence: { groupOrder: 1 },
           testTimeout: 120_000,
           hookTimeout: 180_000,
         },

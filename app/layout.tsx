@@ -29,8 +29,9 @@ export const viewport: Viewport = {
   ],
 };
 
-/** A wall stands alone: no places, and nothing of the person whose session opened it. */
-const standsAlone = async (): Promise<boolean> => (await headers()).get("x-yokeboard-path") === "/wall";
+/** A wall and the shell of a device without a connection stand alone: no places, and nothing of the person whose session opened it. */
+const standsAlone = async (): Promise<boolean> => ALONE.has((await headers()).get("x-yokeboard-path") ?? "");
+const ALONE = new Set(["/wall", "/offline"]);
 
 export default async function RootLayout({ children }: { children: ReactNode }) {
   if (await standsAlone())

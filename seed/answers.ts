@@ -26,10 +26,15 @@ export function answerTo(question: CheckItem, holder: Holder, condition: Conditi
     case "number": {
       const value = fails ? badNumber(item, chance) : goodNumber(question, form.unit, chance);
       const factor = 10 ** form.decimals;
-      return { kind: "number", reading: { value: Math.round(value * factor) / factor, unit: form.unit } };
+      const reading = { value: Math.round(value * factor) / factor, unit: form.unit };
+      // Who finds something looks twice, and says so.
+      return fails ? { kind: "number", reading, sure: true } : { kind: "number", reading };
     }
   }
 }
+
+/** A share of the rated pressure at which somebody looks at the gauge a second time. */
+const FAR_FROM_FULL = 0.4;
 
 /** Gauges are read to the nearest mark: 5 psi, 100 kPa, half a bar. */
 const MARK: Readonly<Record<PressureUnit, number>> = { psi: 5, kPa: 100, bar: 0.5, mmHg: 1, cmH2O: 1, inHg: 1 };
@@ -40,7 +45,8 @@ function gaugeAnswer({ subject }: CheckItem, unit: PressureUnit, holder: Holder,
   if (!cylinder) throw new Error("a gauge was asked of a cylinder that is not fitted");
   const pressure = condition.pressure(cylinder, observations) * ratedIn(cylinder, unit);
   const value = Math.round(pressure / MARK[unit]) * MARK[unit];
-  return { kind: "gauge", reading: { value, unit }, openWhenRead: true, shutAgain: true };
+  const answer = { kind: "gauge", reading: { value, unit }, openWhenRead: true, shutAgain: true } as const;
+  return pressure < FAR_FROM_FULL ? { ...answer, sure: true } : answer;
 }
 
 function choiceFor({ item, subject, form }: CheckItem, { evidence }: Holder, condition: Condition): string {

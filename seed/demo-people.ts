@@ -4,6 +4,8 @@ import type { Role } from "@/lib/domain/vocabulary";
 export const DEMO_TIME_ZONE = "America/Chicago";
 /** Everybody's first password, as the example departments have it. For trying out, and for nothing else. */
 export const DEMO_PASSWORD = "morning-round";
+/** Everybody's PIN, for signing and unlocking with a thumb. */
+export const DEMO_PIN = "280619";
 
 export const ORGANISATION = "Quillhaven Health";
 

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Actor } from "@/lib/auth/actor";
+import { proofWithoutSession } from "@/lib/auth/signing";
 import type { Command } from "@/lib/commands/command";
 import { type Executed, execute } from "@/lib/commands/execute";
 import { importDepartment } from "@/lib/commands/import-department";
@@ -12,7 +13,8 @@ import { type Holder, loadEvidence } from "@/lib/storage/evidence";
 import { type Frame, facilityFrame } from "@/lib/storage/facility-frame";
 import { listPeople, type PersonRecord } from "@/lib/storage/people";
 import { everyHolder } from "@/lib/storage/places";
-import { openTasks } from "@/lib/storage/tasks";
+import type { OpenTask } from "@/lib/storage/tasks";
+import { openTasksAt } from "@/lib/storage/tasks-at";
 import type { Instant } from "@/lib/units/time";
 
 /** A clock that is set to when each thing happened. */
@@ -79,7 +81,9 @@ export class Department {
   /** The same for what a room may refuse, as rooms do. */
   tries<In, Reply>(userId: string, at: Instant, command: Command<In, Reply>, input: In): Promise<Executed<Reply>> {
     this.clock.to(at);
-    return execute({ database: this.database, clock: this.clock }, command, input, this.actor(userId));
+    const actor = this.actor(userId);
+    const proof = command.meaning ? proofWithoutSession(actor) : null;
+    return execute({ database: this.database, clock: this.clock }, command, input, actor, null, proof);
   }
 
   import(userId: string, at: Instant, files: Partial<Record<DepartmentFile, string>>) {
@@ -104,12 +108,13 @@ export class Department {
     return same;
   }
 
-  openWork() {
-    return this.read((tx) => openTasks(tx, this.scope.facilityId));
+  /** What is open at that moment, whether or not the clock's own changes have been stored by then. */
+  async openWork(at: Instant): Promise<readonly OpenTask[]> {
+    return (await this.read((tx) => openTasksAt(tx, this.frame, at))).tasks;
   }
 
-  tasksOf(holder: Holder) {
-    return this.read((tx) => openTasks(tx, this.scope.facilityId, { holders: [holder.id] }));
+  async tasksOf(holder: Holder, at: Instant): Promise<readonly OpenTask[]> {
+    return (await this.read((tx) => openTasksAt(tx, this.frame, at, { holders: [holder.id] }))).tasks;
   }
 
   read<Value>(work: (tx: Tx, scope: Scope) => Promise<Value>): Promise<Value> {

@@ -1,9 +1,10 @@
 import { addFacility, found } from "@/lib/commands/found";
+import { setPin } from "@/lib/commands/pin";
 import { type Database, openDatabase, type Scope } from "@/lib/storage/client";
 import { facilityScopes } from "@/lib/storage/sessions";
 import type { Instant } from "@/lib/units/time";
 import { Condition } from "./condition";
-import { DEMO_PASSWORD, FOUNDER, ORGANISATION, QUILLHAVEN, SALTMERE } from "./demo-people";
+import { DEMO_PASSWORD, DEMO_PEOPLE, DEMO_PIN, FOUNDER, ORGANISATION, QUILLHAVEN, SALTMERE } from "./demo-people";
 import { Department, exampleFiles, StepClock } from "./department";
 import type { Story } from "./working-day";
 
@@ -42,7 +43,16 @@ export async function foundHospital({ databaseUrl, ownerUrl }: Connections, at: 
     if (!added.ok) throw new Error(added.message);
     const other = await Department.open(database, clock, { ...ids, facilityId: added.value.facilityId });
     await other.import(userId, at, exampleFiles(saltmere));
+    for (const scope of [ids, { ...ids, facilityId: added.value.facilityId }])
+      await choosePins(await Department.open(database, clock, scope), at);
   });
+}
+
+/** The people to try it as have a PIN, so that a signature takes six taps and not a password. */
+async function choosePins(department: Department, at: Instant): Promise<void> {
+  const input = { pin: DEMO_PIN, current: { kind: "password", value: DEMO_PASSWORD } } as const;
+  for (const { userId } of DEMO_PEOPLE.filter(({ facility }) => facility === department.name))
+    await department.does(userId, at, setPin, input);
 }
 
 /** Both facilities as their people find them at a moment; each has its own clock, as each has its own history. */

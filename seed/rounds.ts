@@ -73,6 +73,29 @@ export async function* checkRoom(
   return { checkId, version: version + 1, at: signedAt };
 }
 
+/** The workstations in the stores, one after the other, each put right at once: a spare that owes nothing can take a room's place. */
+export async function* checkSpares(round: Round, who: string, at: Instant): Doing<Instant> {
+  let now = at;
+  for (const holder of sparesOf(await round.department.holders(at))) {
+    if (!holder.procedure || isWithdrawn(holder)) continue;
+    const signed = yield* checkRoom(round, who, holder, now);
+    now = later(yield* mendRoom(round, who, holder, signed.at, EVERYTHING), MINUTE);
+    yield now;
+  }
+  return now;
+}
+
+/** By their numbers: ids are new in every database. */
+export const sparesOf = (holders: readonly Holder[]): Holder[] =>
+  holders.filter(({ kind }) => kind === "workstation").sort((left, right) => (tagOf(left) < tagOf(right) ? -1 : 1));
+
+const tagOf = ({ evidence }: Holder): string => evidence.workstation?.tag ?? "";
+
+const EVERYTHING: readonly Severity[] = ["stops", "limits", "owed", "due"];
+
+/** What somebody holds or has taken out of service is nobody's spare. */
+const isWithdrawn = ({ evidence: { workstation } }: Holder): boolean => (workstation?.holds.length ?? 0) > 0;
+
 /** Somebody with a bottle in the hand fills a low vaporizer before writing down its level. */
 function topUp({ evidence }: Holder, condition: Condition): void {
   for (const vaporizer of evidence.workstation?.fitted.vaporizers ?? [])
@@ -93,7 +116,7 @@ export async function* mendRoom(
   let now = at;
   const done: string[] = [];
   for (let count = 0; count < MOST_TASKS; count += 1) {
-    const tasks = await round.department.tasksOf(holder);
+    const tasks = await round.department.tasksOf(holder, now);
     const task = tasks.find(({ draft }) => isHandwork(draft.kind, draft.mayDo) && severities.includes(draft.severity));
     if (!task) return now;
     done.push(task.draft.title);
@@ -183,5 +206,7 @@ async function finish(
     subject: question.subject,
     answer: answerTo(question, holder, condition, chance),
   }));
-  await department.does(who, at, finishTask, { key: task.key, answers });
+  const finished = await department.tries(who, at, finishTask, { key: task.key, answers });
+  // While it was being done the clock may have made it part of the next day's check.
+  if (!finished.ok && finished.refusal !== "not-found") throw new Error(`${department.name}: ${finished.message}`);
 }

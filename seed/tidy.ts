@@ -21,7 +21,7 @@ export async function* tidyUp(story: Story, from: Instant): Doing {
   await deliver(story, from);
   const chance = chanceFrom(`night ${from}`);
   let now = from;
-  const open = new Set((await department.openWork()).map(({ holderId }) => holderId));
+  const open = new Set((await department.openWork(from)).map(({ holderId }) => holderId));
   for (const holder of await department.holders(from)) {
     const { room, workstation } = holder.evidence;
     if (room?.occupancy.state === "in-use") {

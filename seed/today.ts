@@ -6,8 +6,9 @@ import type { Holder } from "@/lib/storage/evidence";
 import { dateIn, type Instant, instantAt, later, localTime, MINUTE } from "@/lib/units/time";
 import { Agenda, type Doing } from "./agenda";
 import { exampleLines, listFile } from "./day-list";
+import { enterDuty, QUILLHAVEN_DUTY, SALTMERE_DUTY } from "./duty";
 import { chanceFrom } from "./random";
-import { checkRoom, mendRoom, type Round } from "./rounds";
+import { checkRoom, checkSpares, mendRoom, type Round } from "./rounds";
 import { tidyUp } from "./tidy";
 import type { Story } from "./working-day";
 
@@ -27,6 +28,9 @@ export interface Script {
   readonly confirmed: Readonly<Record<string, string>>;
   /** A case from the night, begun on yesterday's check. */
   readonly night: { readonly room: string; readonly provider: string; readonly at: string } | null;
+  readonly duty: typeof QUILLHAVEN_DUTY;
+  /** Who looks at the spares in the store before the rooms, so that one can be swapped in. */
+  readonly spares: { readonly technician: string; readonly from: string };
   /** A workstation past its service window. */
   readonly late: { readonly tag: string; readonly plan: string } | null;
 }
@@ -58,6 +62,8 @@ export const QUILLHAVEN_MORNING: Script = {
     "IR 1": "r.santosh",
   },
   night: { room: "LD 1", provider: "k.bellweather", at: "04:32" },
+  duty: QUILLHAVEN_DUTY,
+  spares: { technician: "p.lindqvist", from: "05:12" },
   late: { tag: "AW-24", plan: "half-yearly inspection" },
 };
 
@@ -65,6 +71,8 @@ export const SALTMERE_MORNING: Script = {
   ways: [{ technician: "c.brae", from: "05:45", rooms: [["Theatre 1"], ["Theatre 2"], ["Theatre 3"]] }],
   confirmed: { "Theatre 1": "m.dunmore" },
   night: null,
+  duty: SALTMERE_DUTY,
+  spares: { technician: "c.brae", from: "05:35" },
   late: null,
 };
 
@@ -90,6 +98,8 @@ export async function morningSoFar(story: Story, script: Script, now: Instant): 
   agenda.once(at("04:32"), () => nightCase(morning));
   agenda.once(at("05:02"), () => importList(morning));
   agenda.once(at("05:10"), () => closeOthers(morning));
+  agenda.once(at("05:06"), () => enterDuty(department, story.charge, script.duty, date, at("05:06")));
+  agenda.add(at(script.spares.from), lookAtSpares(morning));
   for (const way of script.ways) agenda.add(at(way.from), walk(morning, way));
   await agenda.run(now);
 }
@@ -114,6 +124,12 @@ async function closeOthers({ department, folder, charge, rooms, at }: Morning): 
     if (listed.has(name)) continue;
     await department.does(charge, at("05:10"), closeRoom, { roomId: id });
   }
+}
+
+async function* lookAtSpares({ department, condition, script, at }: Morning): Doing {
+  const { technician, from } = script.spares;
+  const who = department.usual(technician, "technician");
+  yield* checkSpares({ department, condition, chance: chanceFrom("the spares this morning") }, who, at(from));
 }
 
 async function* walk(morning: Morning, { technician: named, from, rooms: way }: Way): Doing {
@@ -163,7 +179,7 @@ async function* afterwards(
     await department.does(technician, soon, holdWorkstation, { workstationId: holder.workstationId, reason });
   }
   if (turn === "leaks, being looked at") {
-    const leak = (await department.tasksOf(holder)).find(
+    const leak = (await department.tasksOf(holder, soon)).find(
       ({ draft }) => draft.kind === "clear" && draft.severity === "stops",
     );
     if (leak) await department.does(technician, soon, claimTask, { key: leak.key });

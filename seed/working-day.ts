@@ -10,7 +10,7 @@ import { isWeekend, type ListLine, listFile, listOf } from "./day-list";
 import { deliver } from "./delivery";
 import type { Department } from "./department";
 import { type Chance, chanceFrom } from "./random";
-import { checkRoom, mendRoom, type Round, type SignedCheck } from "./rounds";
+import { checkRoom, checkSpares, mendRoom, type Round, type SignedCheck, sparesOf } from "./rounds";
 
 /** Whose department it is, and how its equipment is. */
 export interface Story {
@@ -58,6 +58,7 @@ export async function workingDay(story: Story, date: LocalDate): Promise<void> {
   const day: Day = { ...story, date, at, rooms, agenda: new Agenda(), chance: chanceFrom(`${folder} day ${date}`) };
   if (!isWeekend(date)) day.agenda.add(at("05:10"), closeOthers(day, holders));
   shareRooms(day);
+  day.agenda.add(at("07:20"), lookAtSpares(day));
   if (day.chance.once(0.15)) day.agenda.add(at("10:20"), holdOne(day));
   if (weekday(date) === MONDAY) day.agenda.once(at("13:10"), () => deliver(day, at("13:10")));
   day.agenda.add(at("20:30"), tidyUp(day));
@@ -115,6 +116,13 @@ async function* checkOne(day: Day, technician: string, room: RoomDay, at: Instan
   return mended;
 }
 
+/** The spares come after the rooms, which cannot wait. */
+async function* lookAtSpares({ department, condition, folder, date, at }: Day): Doing {
+  const [technician] = department.inRole("technician");
+  const round: Round = { department, condition, chance: chanceFrom(`${folder} spares ${date}`) };
+  if (technician) yield* checkSpares(round, technician, at("07:20"));
+}
+
 /** A provider confirms and, in some rooms, says when the case begins and ends. */
 async function* provide({ department, chance }: Day, room: RoomDay, check: SignedCheck, at: Instant): Doing {
   const providers = department.inRole("provider");
@@ -148,7 +156,7 @@ const HOLDS = [
 /** Somebody is not sure of a spare and has it looked at. */
 async function* holdOne({ department, chance, at }: Day): Doing {
   const [engineer] = department.inRole("biomedical-engineer");
-  const spares = (await department.holders(at("10:20"))).filter(({ kind }) => kind === "workstation");
+  const spares = sparesOf(await department.holders(at("10:20")));
   const spare = spares[0];
   if (!engineer || !spare?.workstationId) return;
   const [reason, found] = chance.pick(HOLDS);
@@ -163,7 +171,7 @@ async function* tidyUp({ department, condition, chance, rooms, at }: Day): Doing
   const [technician] = department.inRole("technician");
   if (!technician) return;
   let now = at("20:30");
-  const open = new Set((await department.openWork()).map(({ holderId }) => holderId));
+  const open = new Set((await department.openWork(now)).map(({ holderId }) => holderId));
   for (const { holder } of rooms) {
     if (!open.has(holder.id)) continue;
     now = yield* mendRoom({ department, condition, chance }, technician, holder, now, EVERYTHING);

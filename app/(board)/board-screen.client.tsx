@@ -3,8 +3,11 @@
 import { useSearchParams } from "next/navigation";
 import { useMemo } from "react";
 import { useBoard } from "@/app/_live/use-board.client";
+import { EventLines } from "@/app/_parts/event-line.client";
 import { longDayText } from "@/app/_parts/format";
 import { NotLive } from "@/app/_parts/not-live";
+import { RoomsTabs } from "@/app/_parts/rooms-tabs";
+import { Said } from "@/app/_parts/said.client";
 import { useSession } from "@/app/_parts/session.client";
 import { LinkButton } from "@/app/_ui/link-button";
 import { Page } from "@/app/_ui/page";
@@ -39,9 +42,10 @@ export function BoardScreen({ initial }: { initial: Board }) {
   const sections = useMemo(() => boardSections(rooms, known), [rooms, known]);
   return (
     <Page>
+      <RoomsTabs />
       <div className={styles.top}>
         <h1 className={styles.place}>
-          Rooms <span>{board.facility.name}</span>
+          <Said>Rooms</Said> <span>{board.facility.name}</span>
         </h1>
         <p className={styles.when}>
           <OtherWays />
@@ -53,11 +57,16 @@ export function BoardScreen({ initial }: { initial: Board }) {
       ) : (
         <NotLive since={instant(live.since)} readAt={board.at} zone={zone} />
       )}
+      <EventLines />
       {board.rooms.length === 0 ? (
         <NoRooms />
       ) : (
         <>
-          {byTemplate ? <p className={styles.template}>{byTemplate}</p> : null}
+          {byTemplate ? (
+            <p className={styles.template}>
+              <Said>{byTemplate}</Said>
+            </p>
+          ) : null}
           <FilterBar rooms={board.rooms} filter={filter} me={me} known={known} />
           <FilterLine filter={filter} shown={rooms.length} of={board.rooms.length} />
         </>
@@ -80,7 +89,11 @@ export function BoardScreen({ initial }: { initial: Board }) {
 function NoRooms() {
   return (
     <div className={styles.empty}>
-      <p>This facility has no rooms yet. They come from the department’s files, all at once.</p>
+      <p>
+        <Said>
+          This facility has no rooms yet. They come from the department’s files, all at once, or are added under Set-up.
+        </Said>
+      </p>
       <LinkButton href="/set-up" look="primary">
         Import the department
       </LinkButton>

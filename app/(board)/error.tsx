@@ -1,5 +1,6 @@
 "use client";
 
+import { Said } from "@/app/_parts/said.client";
 import { Button } from "@/app/_ui/button.client";
 import { LinkButton } from "@/app/_ui/link-button";
 import { Page, PageHeading } from "@/app/_ui/page";
@@ -8,7 +9,7 @@ import { Page, PageHeading } from "@/app/_ui/page";
 export default function BoardError({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <Page narrow>
-      <PageHeading title="The rooms could not be read" />
+      <PageHeading title={<Said>The rooms could not be read</Said>} />
       <p role="alert">
         No state is known here now. Go by the workstation itself, and by the last printed morning. Nothing that was
         confirmed is lost.

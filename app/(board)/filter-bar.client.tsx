@@ -1,8 +1,10 @@
 "use client";
 
-import { type MouseEvent, useEffect, useRef } from "react";
+import { useEffect, useRef } from "react";
 import { countText } from "@/app/_parts/format";
-import { classNames } from "@/app/_ui/class-names";
+import { Said } from "@/app/_parts/said.client";
+import { useSay } from "@/app/_parts/say.client";
+import { type Chip, ChipLinks, turnInPlace } from "@/app/_ui/chip-links.client";
 import type { BoardRow } from "@/lib/schemas/board";
 import { addressOf, type BoardFilter, EVERY_ROOM, isFiltered, SHOWN, type Shown, shownRooms, suitesOf } from "./filter";
 import styles from "./filter.module.css";
@@ -20,64 +22,35 @@ const SHOWN_WORDS: Record<Shown, string> = { problems: "Problems", "to-check": "
 
 /** Links, so that a choice stands in the address. They turn in place: the rooms are here already. */
 export function FilterBar({ rooms, filter, me, known }: FilterBarProps) {
+  const say = useSay();
   const suites = suitesOf(rooms);
   const countOf = (change: Partial<BoardFilter>) => shownRooms(rooms, { ...filter, ...change }, me, known).length;
   const shownChoices = SHOWN.filter((show) => show !== "mine" || filter.show === show || countOf({ show }) > 0);
+  const chip = (change: Partial<BoardFilter>, label: string, count: number | null): Chip => {
+    const href = addressOf({ ...filter, ...change });
+    return { href, label, count, here: href === addressOf(filter) };
+  };
   return (
     <div className={styles.bar}>
-      <nav aria-label="Which rooms" className={styles.choices}>
-        <Choice to={{ ...filter, show: null }} filter={filter} label="All rooms" count={countOf({ show: null })} />
-        {shownChoices.map((show) => (
-          <Choice
-            key={show}
-            to={{ ...filter, show }}
-            filter={filter}
-            label={SHOWN_WORDS[show]}
-            count={known ? countOf({ show }) : null}
-          />
-        ))}
-      </nav>
+      <ChipLinks
+        name={say("Which rooms")}
+        chips={[
+          chip({ show: null }, say("All rooms"), countOf({ show: null })),
+          ...shownChoices.map((show) => chip({ show }, SHOWN_WORDS[show], known ? countOf({ show }) : null)),
+        ]}
+      />
       {suites.length > 1 ? (
-        <nav aria-label="Suite" className={styles.choices}>
-          <Choice to={{ ...filter, suite: null }} filter={filter} label="All suites" count={null} />
-          {suites.map((suite) => (
-            <Choice key={suite} to={{ ...filter, suite }} filter={filter} label={suite} count={countOf({ suite })} />
-          ))}
-        </nav>
+        <ChipLinks
+          name={say("Suite")}
+          chips={[
+            chip({ suite: null }, say("All suites"), null),
+            ...suites.map((suite) => chip({ suite }, suite, countOf({ suite }))),
+          ]}
+        />
       ) : null}
       <Find filter={filter} />
     </div>
   );
-}
-
-interface ChoiceProps {
-  to: BoardFilter;
-  filter: BoardFilter;
-  label: string;
-  count: number | null;
-}
-
-function Choice({ to, filter, label, count }: ChoiceProps) {
-  const href = addressOf(to);
-  const isHere = href === addressOf(filter);
-  return (
-    <a
-      href={href}
-      className={classNames(styles.choice, count === 0 && !isHere && styles.none)}
-      aria-current={isHere ? "true" : undefined}
-      onClick={(event) => turnInPlace(event, href)}
-    >
-      {label}
-      {count === null ? null : <span className={styles.count}> {count}</span>}
-    </a>
-  );
-}
-
-/** A click with a key held, or in another way than plain, is the browser's own: it opens another tab. */
-function turnInPlace(event: MouseEvent, href: string): void {
-  if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey || event.button !== 0) return;
-  event.preventDefault();
-  window.history.pushState(null, "", href);
 }
 
 /** The field keeps its own text while somebody types in it: the address follows a moment later, and must not take letters back. */
@@ -92,7 +65,9 @@ function Find({ filter }: { filter: BoardFilter }) {
         {filter.suite === null ? null : <input type="hidden" name="suite" value={filter.suite} />}
         {filter.show === null ? null : <input type="hidden" name="show" value={filter.show} />}
         <label>
-          <span>Find a room</span>
+          <span>
+            <Said>Find a room</Said>
+          </span>
           <input
             ref={field}
             type="search"
@@ -130,7 +105,7 @@ export function FilterLine({ filter, shown, of }: { filter: BoardFilter; shown: 
     <p className={styles.line} role="status">
       {isFiltered(filter) ? (
         <>
-          {shown === 0 ? "No room is like that" : `${shown} of ${countText(of, "room")} shown`}
+          <Said>{shown === 0 ? "No room is like that" : `${shown} of ${countText(of, "room")} shown`}</Said>
           {filter.suite === null ? null : `, ${filter.suite}`}
           {filter.show === null ? null : `, ${SHOWN_WORDS[filter.show].toLowerCase()}`}
           {filter.find.trim() === "" ? null : `, named “${filter.find.trim()}”`}.{" "}

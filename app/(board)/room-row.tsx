@@ -4,14 +4,15 @@ import { LocalTime } from "@/app/_parts/local-time";
 import { MarksLine } from "@/app/_parts/marks-line";
 import { MarkedWord } from "@/app/_parts/readiness-mark";
 import { isPressing, roomStanding } from "@/app/_parts/room-standing";
+import tones from "@/app/_parts/tones.module.css";
 import { classNames } from "@/app/_ui/class-names";
 import { VisuallyHidden } from "@/app/_ui/visually-hidden";
 import { needsAttention } from "@/lib/domain/morning";
 import type { BoardRow } from "@/lib/schemas/board";
 import { type Instant, type Timestamp, timestampOf } from "@/lib/units/time";
-import styles from "./board.module.css";
 import { isByTemplate } from "./by-template";
 import { MorningStrip } from "./morning-strip";
+import styles from "./room-row.module.css";
 import { changesByClock, workTitle } from "./row-facts";
 import type { StripScale } from "./strip-scale";
 
@@ -65,7 +66,7 @@ function State({ row, zone, withdrawnAt }: { row: BoardRow; zone: string; withdr
       {standing.notes.length > 0 ? (
         <p className={styles.notes}>
           {standing.notes.map(({ text, tone }) => (
-            <span key={text} className={styles[`note-${tone}`]}>
+            <span key={text} className={tones[`note-${tone}`]}>
               {text}
             </span>
           ))}

@@ -2,8 +2,10 @@ import { z } from "zod";
 import { READS, type ReadRoute } from "@/app/_edge/openapi-reads";
 import { COMMANDS } from "@/lib/commands/all";
 import { PERMISSIONS } from "@/lib/domain/permission";
+import { givenSignature, lockReply, lockRequest, unlockRequest } from "@/lib/schemas/access";
 import { saveDraftReply, saveDraftRequest } from "@/lib/schemas/check";
 import { problemDetails } from "@/lib/schemas/problem";
+import { rehearsalAnswers, rehearsalResultView } from "@/lib/schemas/rehearsal";
 import {
   addFacilityReply,
   addFacilityRequest,
@@ -40,6 +42,8 @@ const WRITE_REFUSALS: Json = {
   "409": problem("It has moved on, is done already, or somebody else has it"),
   "415": problem("Not application/json"),
   "422": problem("A field is not right: which, its value, and what would be"),
+  "423": problem("The screen is locked"),
+  "429": problem("Too often, or too many wrong attempts; Retry-After says for how long"),
 };
 
 const KEY: Json = {
@@ -58,16 +62,19 @@ interface Write {
   readonly reply: z.ZodType;
   readonly roles?: readonly string[];
   readonly keyed: boolean;
+  /** A signature: what it is given with stands beside the input. */
+  readonly signed?: boolean;
 }
 
 const writes = (): Write[] => [
-  ...COMMANDS.map(({ name, summary, schema, replySchema }) => ({
+  ...COMMANDS.map(({ name, summary, schema, replySchema, meaning }) => ({
     path: `/api/v1/commands/${name}`,
     summary,
     request: schema,
     reply: replySchema,
     roles: PERMISSIONS[name],
     keyed: true,
+    signed: meaning !== undefined,
   })),
   {
     path: "/api/v1/commands/save-draft",
@@ -94,21 +101,59 @@ const writes = (): Write[] => [
     keyed: false,
   },
   {
+    path: "/api/v1/rehearsal/result",
+    summary: "What was found of the faults planted in a rehearsal. Nothing is written.",
+    request: rehearsalAnswers,
+    reply: rehearsalResultView,
+    keyed: false,
+  },
+  {
     path: "/api/v1/session",
     summary: "Move the session to another facility of the same person.",
     request: changeFacilityRequest,
     reply: changeFacilityRequest,
     keyed: false,
   },
+  {
+    path: "/api/v1/session/lock",
+    summary: "Lock the screen: nothing is read or written until it is unlocked.",
+    request: lockRequest,
+    reply: lockReply,
+    keyed: false,
+  },
+  {
+    path: "/api/v1/session/unlock",
+    summary: "Unlock the screen with the PIN or password of the person whose session it is.",
+    request: unlockRequest,
+    reply: lockReply,
+    keyed: false,
+  },
 ];
 
-const writeOperation = ({ summary, request, reply, roles, keyed }: Write): Json => ({
-  summary,
-  ...(roles ? { description: `For: ${roles.join(", ")}.` } : {}),
-  ...(keyed ? { parameters: [KEY] } : {}),
-  requestBody: { required: true, ...json(schemaOf(request, "input")) },
-  responses: { "200": { description: "Done", ...json(schemaOf(reply)) }, ...WRITE_REFUSALS },
-});
+/** The request of a signature: its input, and beside it what the person gave. */
+function requestOf({ request, signed }: Write): Json {
+  const input = schemaOf(request, "input");
+  if (!signed) return input;
+  const properties = (input.properties ?? {}) as Json;
+  return { ...input, properties: { ...properties, signature: schemaOf(givenSignature, "input") } };
+}
+
+const UNSIGNED: Json = { "428": problem("A signature is missing: who signs, what it says, what is asked for") };
+
+const writeOperation = (write: Write): Json => {
+  const { summary, reply, roles, keyed, signed } = write;
+  return {
+    summary,
+    ...(roles ? { description: `For: ${roles.join(", ")}.` } : {}),
+    ...(keyed ? { parameters: [KEY] } : {}),
+    requestBody: { required: true, ...json(requestOf(write)) },
+    responses: {
+      "200": { description: "Done", ...json(schemaOf(reply)) },
+      ...WRITE_REFUSALS,
+      ...(signed ? UNSIGNED : {}),
+    },
+  };
+};
 
 const readOperation = ({ summary, path, query, reply, text }: ReadRoute): Json => ({
   summary,
@@ -154,7 +199,7 @@ export function openApi(): Json {
       title: "Yokeboard",
       version: "1",
       description:
-        "Readiness of anesthesia workstations. A record and planning aid, not a medical device. Sign in first; the session is the cookie of the pages.",
+        "Readiness of anesthesia workstations. A record and planning aid, not a medical device. Sign in first; the session is the cookie of the pages. A program sends a token: Authorization: Bearer.",
     },
     paths,
     components: { schemas: { Problem: schemaOf(problemDetails) } },

@@ -1,9 +1,9 @@
 import type { NextRequest } from "next/server";
 import type { ZodType } from "zod";
-import { invalid, signInRequired } from "@/app/_edge/problem";
-import { actorOf } from "@/app/_edge/request-actor";
+import { admit } from "@/app/_edge/admit";
+import { invalid, problem } from "@/app/_edge/problem";
+import { refusalResponse } from "@/app/_edge/refusal";
 import { jsonBody, refuseForeign } from "@/app/_edge/same-site";
-import { refusalResponse } from "@/app/_edge/serve-command";
 import type { Actor } from "@/lib/auth/actor";
 import type { Refusal } from "@/lib/commands/command";
 import type { Outcome } from "@/lib/domain/outcome";
@@ -16,8 +16,16 @@ export async function serveBody<In, Value>(
 ): Promise<Response> {
   const foreign = refuseForeign(request);
   if (foreign) return foreign;
-  const actor = await actorOf(request);
-  if (!actor) return signInRequired();
+  const admitted = await admit(request, "write");
+  if (!admitted.ok) return admitted.response;
+  const { actor } = admitted;
+  if (actor.kind === "token")
+    return problem(
+      403,
+      "not-allowed",
+      "Not allowed",
+      "A token gives the commands it was issued for, and nothing else.",
+    );
   const body = await jsonBody(request);
   if (!body.ok) return body.response;
   const parsed = schema.safeParse(body.value);

@@ -1,55 +1,32 @@
 import type { NextRequest } from "next/server";
-import { invalid, notFound, problem, signInRequired } from "@/app/_edge/problem";
-import { actorOf } from "@/app/_edge/request-actor";
+import { admit } from "@/app/_edge/admit";
+import { invalid, notFound, problem } from "@/app/_edge/problem";
+import { refusalResponse } from "@/app/_edge/refusal";
 import { jsonBody, refuseForeign } from "@/app/_edge/same-site";
+import { takeSignature } from "@/app/_edge/take-signature";
+import { forgetToken } from "@/lib/auth/api-token";
 import { forgetDevice } from "@/lib/auth/device";
+import { guessesHeld } from "@/lib/auth/guesses";
+import { deviceOf } from "@/lib/auth/request-device";
 import { forgetSession } from "@/lib/auth/session";
 import { commandNamed } from "@/lib/commands/all";
-import type { Command, Refusal } from "@/lib/commands/command";
+import type { Command } from "@/lib/commands/command";
 import { execute } from "@/lib/commands/execute";
 import { appSurroundings } from "@/lib/commands/surroundings";
 import { systemClock } from "@/lib/live/clock";
 
-/** Which HTTP status a refusal has; a new refusal does not compile until it has one. */
-export const STATUS: Record<Refusal, number> = {
-  "not-found": 404,
-  "not-allowed": 403,
-  "not-yours": 403,
-  "moved-on": 409,
-  "already-done": 409,
-  taken: 409,
-  "does-not-fit": 422,
-  invalid: 422,
-  "key-reused": 409,
-  "sign-in-required": 401,
-};
-
-const TITLES: Record<Refusal, string> = {
-  "not-found": "Not found",
-  "not-allowed": "Not allowed",
-  "not-yours": "Not yours",
-  "moved-on": "It has moved on",
-  "already-done": "Already done",
-  taken: "Somebody else has it",
-  "does-not-fit": "It does not fit",
-  invalid: "Something is not right",
-  "key-reused": "Idempotency-Key used before",
-  "sign-in-required": "Sign in",
-};
-
-/** A refusal as problem details: the sentence, and the field when there is one. */
-export function refusalResponse(outcome: {
-  readonly refusal: Refusal;
-  readonly message: string;
-  readonly field?: string;
-}): Response {
-  const { refusal, message, field } = outcome;
-  return problem(STATUS[refusal], refusal, TITLES[refusal], message, field ? { errors: [{ field, message }] } : {});
-}
-
 const KEY = /^[\x21-\x7e]{8,128}$/;
 /** After these, what is known of other sessions may be wrong. */
-const CHANGES_SESSIONS = new Set(["change-roles", "set-password", "import-department", "set-site"]);
+const CHANGES_SESSIONS = new Set([
+  "change-roles",
+  "set-password",
+  "import-department",
+  "set-site",
+  "set-pin",
+  "clear-pin",
+  "set-access",
+  "unbind-identity",
+]);
 
 /** The one way in for every write: is it from here, who is it, is it well formed, then the command. */
 export async function serveCommand(request: NextRequest, name: string): Promise<Response> {
@@ -65,20 +42,49 @@ export async function serveCommand(request: NextRequest, name: string): Promise<
       "Idempotency-Key",
       "An Idempotency-Key is 8 to 128 visible characters, new for every new request.",
     );
-  const actor = await actorOf(request);
-  if (!actor) return signInRequired();
+  const admitted = await admit(request, "write");
+  if (!admitted.ok) return admitted.response;
+  const { actor } = admitted;
   const body = await jsonBody(request);
   if (!body.ok) return body.response;
-  const parsed = command.schema.safeParse(body.value);
-  if (!parsed.success) return invalid(parsed.error, body.value);
+  const { rest, given } = command.meaning ? partedBody(body.value) : { rest: body.value, given: undefined };
+  const parsed = command.schema.safeParse(rest);
+  if (!parsed.success) return invalid(parsed.error, rest);
+  const device = deviceOf(Object.fromEntries(request.headers));
+  const proof = command.meaning
+    ? await takeSignature(command, given, actor, device)
+    : { ok: true as const, value: null };
+  if (!proof.ok) return proof.response;
+  const held = await guessesHeld(name, actor, device);
+  if (!held.ok) return refusalResponse(held);
 
-  const outcome = await execute(appSurroundings(systemClock()), command as Command<unknown>, parsed.data, actor, key);
+  const outcome = await execute(
+    appSurroundings(systemClock()),
+    command as Command<unknown>,
+    parsed.data,
+    actor,
+    key,
+    proof.value,
+  );
   if (!outcome.ok) return refusalResponse(outcome);
-  if (CHANGES_SESSIONS.has(name)) forgetSession(null);
-  if (name === "revoke-device") forgetDevice(null);
+  await held.value.right();
+  forgetWhatChanged(name);
   const headers = {
     "cache-control": "no-store",
     ...(outcome.value.replayed ? { "idempotency-replayed": "true" } : {}),
   };
   return Response.json(outcome.value.reply, { headers });
+}
+
+/** What a signature is given with stands beside the input, and is no part of what is kept. */
+function partedBody(body: unknown): { rest: unknown; given: unknown } {
+  if (typeof body !== "object" || body === null || Array.isArray(body)) return { rest: body, given: undefined };
+  const { signature, ...rest } = body as Readonly<Record<string, unknown>>;
+  return { rest, given: signature };
+}
+
+function forgetWhatChanged(name: string): void {
+  if (CHANGES_SESSIONS.has(name)) forgetSession(null);
+  if (CHANGES_SESSIONS.has(name) || name === "revoke-token") forgetToken(null);
+  if (name === "revoke-device") forgetDevice(null);
 }

@@ -1,4 +1,5 @@
 import type { CommandName, Commands } from "./command-types";
+import { askToSign, mayTryAgain, type SigningAsked, signingIn } from "./sign-ceremony.client";
 import { askToSignInAgain, sessionHasEnded, sessionLives } from "./sign-in-again.client";
 
 /** What the API says when it refuses (RFC 9457), or what this side says when the server was not reached (status 0). */
@@ -8,6 +9,8 @@ export interface Problem {
   status: number;
   detail: string;
   errors?: { field: string; value?: unknown; message: string }[];
+  /** Of a signature that is missing: who signs, and what is asked for. */
+  signing?: SigningAsked;
 }
 
 export type Reply<Value> = { ok: true; value: Value } | { ok: false; problem: Problem };
@@ -29,7 +32,26 @@ export async function sendCommand<Name extends CommandName>(
   input: Commands[Name]["input"],
   { key }: { key: string },
 ): Promise<Reply<Commands[Name]["reply"]>> {
-  return postJson(`/api/v1/commands/${name}`, input, { key });
+  const path = `/api/v1/commands/${name}`;
+  const reply = await postJson<Commands[Name]["reply"]>(path, input, { key });
+  const asked = reply.ok ? null : signingIn(reply.problem);
+  return asked ? signed(path, input, key, reply, asked) : reply;
+}
+
+/** A command that is a signature goes out again with what the person gives; closing the dialog leaves it as it was. */
+async function signed<Value>(
+  path: string,
+  input: object,
+  key: string,
+  first: Reply<Value>,
+  asked: SigningAsked,
+): Promise<Reply<Value>> {
+  let last = first;
+  await askToSign(asked, async (signature) => {
+    last = await postJson<Value>(path, { ...input, signature }, { key });
+    return last.ok || !mayTryAgain(last.problem) ? null : last.problem.detail;
+  });
+  return last;
 }
 
 /** A request that hangs in a dead corner of the network counts as not heard; it may be sent again under its key. */
@@ -113,6 +135,7 @@ function problemOf(response: Response, body: unknown): Problem {
       status: said.status ?? response.status,
       detail: said.detail ?? "",
       errors: said.errors,
+      signing: said.signing,
     };
   }
   return {

@@ -35,6 +35,33 @@ export async function signIn(userId: string, password: string): Promise<SignInRe
   }
 }
 
+const FROM_ISSUER: Record<string, string> = {
+  "unknown-subject":
+    "Your organisation knows you, but nobody here is bound to that account. An administrator does that.",
+  inactive: "You are no longer active here. An administrator can change that.",
+  "no-facility": REFUSALS["no-facility"] ?? NOT_SIGNED_IN,
+};
+
+/** What went wrong on the way back from the organisation's sign-in; null without an error. */
+export const issuerError = (error: string | null): string | null =>
+  error === null
+    ? null
+    : (FROM_ISSUER[error] ?? "Your organisation's sign-in did not work. Try again, or use your user id.");
+
+/** Goes to the organisation's own sign-in; it sends the browser back. */
+export async function goToIssuer(next: string): Promise<string | null> {
+  try {
+    const fields = { csrfToken: await csrfToken(), callbackUrl: next, json: "true" };
+    const response = await fetch("/api/auth/signin/issuer", form(fields));
+    const { url } = (await response.json()) as { url?: string };
+    if (!response.ok || !url) return issuerError("unreachable");
+    window.location.assign(url);
+    return null;
+  } catch {
+    return "The server was not reached. Check the connection and try again.";
+  }
+}
+
 /** The reason stands in the address that a browser without scripts would be sent to. */
 function reasonIn(body: unknown): string {
   if (typeof body !== "object" || body === null || !("url" in body) || typeof body.url !== "string") return "";

@@ -5,6 +5,7 @@ import { Button } from "@/app/_ui/button.client";
 import { Dialog } from "@/app/_ui/dialog.client";
 import { Form } from "@/app/_ui/form";
 import { Notice } from "@/app/_ui/notice";
+import { Scanner } from "./scan/scanner.client";
 import { useWorkstations, withTag } from "./use-workstations.client";
 import { WorkstationChoice } from "./workstation-choice.client";
 
@@ -27,23 +28,41 @@ export function ConfirmWorkstation({ open, expected, place, busy, onClose, onCon
   );
 }
 
-function Question({ expected, place, busy, onConfirmed }: Omit<ConfirmWorkstationProps, "open" | "onClose">) {
-  const [another, setAnother] = useState(false);
-  if (another) return <Another expected={expected} place={place} busy={busy} onConfirmed={onConfirmed} />;
+type Way = "ask" | "scan" | "type";
+
+function Question(props: Omit<ConfirmWorkstationProps, "open" | "onClose">) {
+  const { expected, busy, onConfirmed } = props;
+  const [way, setWay] = useState<Way>("ask");
+  const [other, setOther] = useState("");
+  const scanned = ({ id, tag }: { readonly id: string; readonly tag: string }) => {
+    if (id === expected.id) return onConfirmed(id);
+    // Another one than the records say: what that means is said before anything begins.
+    setOther(tag);
+    setWay("type");
+  };
+  if (way === "type") return <Another {...props} begunWith={other} />;
+  if (way === "scan" && !busy) return <Scanner onFound={scanned} onType={() => setWay("type")} />;
   return (
     <>
       <Button look="primary" size="large" wide busy={busy} onClick={() => onConfirmed(expected.id)}>
         {expected.tag}
       </Button>
-      <Button size="large" wide onClick={() => setAnother(true)}>
+      <Button size="large" wide onClick={() => setWay("scan")}>
+        Scan its code
+      </Button>
+      <Button size="large" wide onClick={() => setWay("type")}>
         Another number
       </Button>
     </>
   );
 }
 
-function Another({ expected, place, busy, onConfirmed }: Omit<ConfirmWorkstationProps, "open" | "onClose">) {
-  const [typed, setTyped] = useState("");
+interface AnotherProps extends Omit<ConfirmWorkstationProps, "open" | "onClose"> {
+  readonly begunWith: string;
+}
+
+function Another({ expected, place, busy, onConfirmed, begunWith }: AnotherProps) {
+  const [typed, setTyped] = useState(begunWith);
   const [asked, setAsked] = useState(false);
   const { data } = useWorkstations(true);
   const found = withTag(data ?? [], typed);

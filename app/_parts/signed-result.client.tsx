@@ -2,6 +2,7 @@
 
 import { useQuery } from "@tanstack/react-query";
 import { type ReactNode, useEffect, useRef } from "react";
+import { Said } from "@/app/_parts/said.client";
 import { LinkButton } from "@/app/_ui/link-button";
 import { Notice } from "@/app/_ui/notice";
 import type { RoomView } from "@/lib/schemas/room";
@@ -30,7 +31,9 @@ export function SignedResult({ words, room, children }: SignedResultProps) {
       {room ? (
         <RoomNow id={room.id} name={room.name} />
       ) : (
-        <p>This workstation is a spare: its state shows in the room it is moved to.</p>
+        <p>
+          <Said>This workstation is a spare: its state shows in the room it is moved to.</Said>
+        </p>
       )}
       <div className={styles.links}>
         <LinkButton href="/tasks" look="primary" size="large">
@@ -56,7 +59,11 @@ function RoomNow({ id, name }: { id: string; name: string }) {
     staleTime: 0,
   });
   if (isError)
-    return <p>The signature is recorded. The room’s state could not be read just now; its page will show it.</p>;
+    return (
+      <p>
+        <Said>The signature is recorded. The room’s state could not be read just now; its page will show it.</Said>
+      </p>
+    );
   if (!data) return <p role="status">Judging {name}…</p>;
   const { row } = data;
   return (

@@ -10,7 +10,7 @@ export function DemoLine({ at, zone }: { at: Timestamp; zone: string }) {
   const now = useServerTime(at);
   const [weekday = ""] = longDayText(dateIn(zone, instantOf(now))).split(" ");
   return (
-    <p className={styles.demo}>
+    <p className={styles.demo} data-demo-banner="">
       Demo: a working morning, {weekday} {clockText(now, zone)}. Hospital, people and equipment are invented.
     </p>
   );

@@ -22,9 +22,12 @@ export function placesFor(mayDo: readonly string[]): readonly Place[] {
   return PLACES.filter(({ needs }) => needs.length === 0 || needs.some((command) => mayDo.includes(command)));
 }
 
+/** The rooms themselves, and the rooms in time. */
+const OF_ROOMS = ["/rooms", "/events", "/allowed", "/moments", "/what-if"] as const;
+
 /** A room belongs to Rooms, a check to the place it was opened from; every other path to the place it begins with. */
 export function placeOf(path: string): string | null {
-  if (path === "/" || path.startsWith("/rooms")) return "/";
+  if (path === "/" || OF_ROOMS.some((begin) => path.startsWith(begin))) return "/";
   return PLACES.find(({ href }) => href !== "/" && (path === href || path.startsWith(`${href}/`)))?.href ?? null;
 }
 

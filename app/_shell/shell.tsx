@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { WaitingLine } from "@/app/_offline/waiting-line.client";
 import type { SessionView } from "@/lib/schemas/set-up";
 import { DemoLine } from "./demo-line.client";
 import { PersonMenu } from "./person-menu.client";
@@ -16,6 +17,7 @@ export function Shell({ session, children }: { session: SessionView | null; chil
         Skip to the page
       </a>
       {session ? <Header session={session} /> : null}
+      {session ? <WaitingLine /> : null}
       <main id="main" tabIndex={-1} className={styles.main}>
         {children}
       </main>

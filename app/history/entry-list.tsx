@@ -1,5 +1,6 @@
 import Link from "next/link";
 import { clockText, countText, longDayText } from "@/app/_parts/format";
+import { Said } from "@/app/_parts/said.client";
 import type { HistoryEntry } from "@/lib/schemas/history";
 import { dateIn, instantOf } from "@/lib/units/time";
 import { type HistoryQuery, historyHref } from "./address";
@@ -86,7 +87,13 @@ function Entry({ entry, zone, query }: { entry: HistoryEntry; zone: string; quer
 const MOST_NAMED = 4;
 
 function Rooms({ rooms, query }: { rooms: HistoryEntry["rooms"]; query: HistoryQuery }) {
-  if (rooms.length > MOST_NAMED) return <span> · {countText(rooms.length, "room")}</span>;
+  if (rooms.length > MOST_NAMED)
+    return (
+      <span>
+        {" "}
+        · <Said>{countText(rooms.length, "room")}</Said>
+      </span>
+    );
   return rooms.map(({ id, name }) => (
     <span key={id}>
       {" · "}

@@ -1,4 +1,5 @@
 import Link from "next/link";
+import { Said } from "@/app/_parts/said.client";
 import { Button } from "@/app/_ui/button.client";
 import { SelectField } from "@/app/_ui/field";
 import type { HistoryQuery } from "./address";
@@ -16,8 +17,10 @@ export function HistoryFilter({ query, rooms, people }: HistoryFilterProps) {
   const inOrder = [...rooms].sort((left, right) => left.name.localeCompare(right.name, "en", { numeric: true }));
   return (
     <form method="get" action="/history" className={styles.filter}>
-      <SelectField label="Room" name="room" defaultValue={query.room ?? ""} key={`room-${query.room}`}>
-        <option value="">All rooms</option>
+      <SelectField label={<Said>Room</Said>} name="room" defaultValue={query.room ?? ""} key={`room-${query.room}`}>
+        <option value="">
+          <Said>All rooms</Said>
+        </option>
         {inOrder.map(({ roomId, name }) => (
           <option key={roomId} value={roomId}>
             {name}

@@ -1,5 +1,6 @@
 import Link from "next/link";
 import { dayText } from "@/app/_parts/format";
+import { Said } from "@/app/_parts/said.client";
 import { classNames } from "@/app/_ui/class-names";
 import { DataTable } from "@/app/_ui/data-table";
 import { VisuallyHidden } from "@/app/_ui/visually-hidden";
@@ -7,6 +8,7 @@ import type { CompletionReport } from "@/lib/schemas/report";
 import { CELL_LOOK, type Cell, CellShape } from "./cell-look";
 import { cellHref, type Range } from "./range";
 import styles from "./reports.module.css";
+import { ShareBar } from "./share-bar";
 
 /** Rooms down, days across. Each cell opens its record; the key says what the shapes mean. */
 export function CompletionTable({
@@ -18,15 +20,21 @@ export function CompletionTable({
   range: Range;
   shown: string | null;
 }) {
+  if (report.rooms.length === 0)
+    return (
+      <p>
+        <Said>This facility has no rooms yet.</Said>
+      </p>
+    );
   const days = report.rooms[0]?.cells.map(({ date }) => date) ?? [];
   return (
-    <>
+    <div className={styles.sheet}>
       <CellKey />
       <DataTable name="Daily checks by room and day">
         <thead>
           <tr>
             <th scope="col" className={styles.roomHead}>
-              Room
+              <Said>Room</Said>
             </th>
             <th scope="col">In time</th>
             {days.map((date) => (
@@ -42,7 +50,10 @@ export function CompletionTable({
               <th scope="row" className={styles.roomHead}>
                 {room.name}
               </th>
-              <td className={styles.done}>{room.due === 0 ? "n/a" : `${room.done} of ${room.due}`}</td>
+              <td className={styles.inTime}>
+                <span>{room.due === 0 ? "n/a" : `${room.done} of ${room.due}`}</span>
+                <ShareBar beside of={room.due} inTime={room.done} late={lateIn(room)} />
+              </td>
               {room.cells.map((cell) => (
                 <td key={cell.date} className={styles.cell}>
                   <CellLink
@@ -56,9 +67,12 @@ export function CompletionTable({
           ))}
         </tbody>
       </DataTable>
-    </>
+    </div>
   );
 }
+
+const lateIn = ({ cells }: CompletionReport["rooms"][number]): number =>
+  cells.filter(({ state }) => state === "late").length;
 
 function CellLink({ cell, href, shown }: { cell: Cell; href: string; shown: boolean }) {
   const look = classNames(styles.mark, styles[cell.state], shown && styles.shown);

@@ -1,18 +1,18 @@
 import type { Metadata } from "next";
 import { requirePerson } from "@/app/_edge/page-actor";
-import { dateText } from "@/app/_parts/format";
-import { Page, PageHeading } from "@/app/_ui/page";
+import { Said } from "@/app/_parts/said.client";
+import { whenRead } from "@/app/_parts/when-read";
 import { Panel } from "@/app/_ui/panel";
+import { Skeleton } from "@/app/_ui/skeleton";
 import { readCompletion } from "@/lib/queries/completion";
-import { readSession } from "@/lib/queries/session";
-import { dateIn, instantOf } from "@/lib/units/time";
+import type { CompletionReport } from "@/lib/schemas/report";
 import { CellDetail } from "./cell-detail";
 import { CompletionChart } from "./completion-chart";
 import { CompletionTable } from "./completion-table";
+import { Counted } from "./counted";
 import { Figures } from "./figures";
-import { askedRange, csvHref, first, type SearchParams } from "./range";
-import { RangeForm, RangeProblem } from "./range-form";
-import { ReportTabs } from "./report-tabs";
+import { csvHref, first, type SearchParams } from "./range";
+import { type Asked, askedDays, RangeFrame } from "./range-frame";
 import styles from "./reports.module.css";
 
 export const metadata: Metadata = { title: "Reports" };
@@ -21,32 +21,47 @@ export const metadata: Metadata = { title: "Reports" };
 export default async function ReportsPage({ searchParams }: { searchParams: Promise<SearchParams> }) {
   const actor = await requirePerson("/reports");
   const params = await searchParams;
-  const session = await readSession(actor);
-  const today = dateIn(session.facility.timeZone, instantOf(session.at));
-  const { range, problem } = askedRange(params, today);
-  const report = await readCompletion(actor, range);
+  const asked = await askedDays(actor, params);
+  return (
+    <RangeFrame
+      path="/reports"
+      title={<Said>Daily checks done</Said>}
+      asked={asked}
+      actions={
+        <a href={csvHref(asked.range)} download className={styles.download}>
+          Download as CSV
+        </a>
+      }
+    >
+      {
+        await whenRead(
+          readCompletion(actor, asked.range),
+          (report) => <Completion report={report} asked={asked} params={params} />,
+          <Skeleton what="the checks" picture="low" lines={12} />,
+        )
+      }
+    </RangeFrame>
+  );
+}
+
+interface CompletionProps {
+  report: CompletionReport;
+  asked: Asked;
+  params: SearchParams;
+}
+
+function Completion({ report, asked: { range, facility }, params }: CompletionProps) {
   const room = report.rooms.find(({ roomId }) => roomId === first(params.room));
   const cell = room?.cells.find(({ date }) => date === first(params.day));
   return (
-    <Page>
-      <ReportTabs />
-      <PageHeading
-        title="Daily checks done"
-        sub={`${session.facility.name}, ${dateText(report.from)} to ${dateText(report.to)}`}
-        actions={
-          <a href={csvHref(range)} download className={styles.download}>
-            Download as CSV
-          </a>
-        }
-      />
-      <RangeProblem problem={problem} />
-      <RangeForm path="/reports" range={range} today={today} />
+    <>
       <Figures report={report} />
       <Panel title="By day" aside="percent of the checks due that day, done in time">
         <CompletionChart report={report} />
       </Panel>
-      {room && cell ? <CellDetail room={room.name} cell={cell} zone={session.facility.timeZone} /> : null}
+      {room && cell ? <CellDetail room={room.name} cell={cell} zone={facility.timeZone} /> : null}
       <CompletionTable report={report} range={range} shown={cell ? `${room?.roomId}:${cell.date}` : null} />
-    </Page>
+      <Counted />
+    </>
   );
 }

@@ -1,7 +1,7 @@
 "use client";
 
 import { type FormEvent, useRef, useState } from "react";
-import { signIn } from "@/app/_parts/auth.client";
+import { goToIssuer, issuerError, signIn } from "@/app/_parts/auth.client";
 import { Button } from "@/app/_ui/button.client";
 import { TextField } from "@/app/_ui/field";
 import { Form } from "@/app/_ui/form";
@@ -11,16 +11,20 @@ import styles from "./sign-in.module.css";
 
 interface SignInFormProps {
   next: string;
+  /** The organisation's own sign-in, by its name; null where there is none. */
+  issuer: string | null;
+  /** Why it sent somebody back who was not let in. */
+  failed: string | null;
   people: readonly PersonToTry[];
   /** The one password of the demo's invented people; null everywhere else. */
   demoPassword: string | null;
 }
 
-export function SignInForm({ next, people, demoPassword }: SignInFormProps) {
+export function SignInForm({ next, issuer, failed, people, demoPassword }: SignInFormProps) {
   const [userId, setUserId] = useState("");
   const [password, setPassword] = useState("");
   const [busy, setBusy] = useState(false);
-  const [error, setError] = useState<string | null>(null);
+  const [error, setError] = useState<string | null>(issuerError(failed));
   const button = useRef<HTMLDivElement>(null);
 
   const submit = async (event: FormEvent) => {
@@ -46,6 +50,11 @@ export function SignInForm({ next, people, demoPassword }: SignInFormProps) {
     <div className={styles.columns}>
       <section className={styles.plate} aria-labelledby="sign-in">
         <h1 id="sign-in">Sign in</h1>
+        {issuer === null ? null : (
+          <Button size="large" wide onClick={async () => setError(await goToIssuer(next))}>
+            Sign in with {issuer}
+          </Button>
+        )}
         <Form onSubmit={submit}>
           {error ? (
             <Notice tone="wrong" announce="alert">

@@ -3,6 +3,7 @@ import { countText, whenText } from "@/app/_parts/format";
 import { ROLE_WORDS } from "@/app/_parts/words";
 import type { Role } from "@/lib/domain/vocabulary";
 import type { TaskList } from "@/lib/schemas/task";
+import own from "./duty-line.module.css";
 import styles from "./tasks.module.css";
 
 type Duty = TaskList["duty"];
@@ -12,16 +13,14 @@ export function DutyLine({ duty, now, zone }: { duty: Duty; now: string; zone: s
   const { people, onRoster } = duty;
   const roles = byRole(people);
   return (
-    <p className={people.length === 0 && onRoster ? styles.heed : styles.duty}>
+    <p className={people.length === 0 && onRoster ? styles.heed : own.duty}>
       <Link href="/tasks/duty" prefetch={false}>
         On duty now
       </Link>
       {": "}
       {people.length === 0 ? (onRoster ? "nobody, by the roster" : "no roster was entered for today") : null}
-      <span className={styles.dutyCounts}>
-        {roles.map(([role, { length }]) => rolesCounted(role, length)).join(", ")}
-      </span>
-      <span className={styles.dutyNames}>
+      <span className={own.dutyCounts}>{people.length > 0 ? countText(people.length, "person", "people") : null}</span>
+      <span className={own.dutyNames}>
         {roles
           .map(
             ([role, there]) =>
@@ -38,7 +37,3 @@ export function byRole(people: Duty["people"]): [Role, Duty["people"]][] {
   for (const person of people) for (const role of person.roles) roles.set(role, [...(roles.get(role) ?? []), person]);
   return [...roles];
 }
-
-/** "2 technicians"; supplies is a place to work in, and no name for a person. */
-const rolesCounted = (role: Role, count: number): string =>
-  role === "supplies" ? `${count} in supplies` : countText(count, ROLE_WORDS[role]);

@@ -1,6 +1,8 @@
 "use client";
 
 import { useRouter } from "next/navigation";
+import { useState } from "react";
+import { ConfirmWorkstation } from "@/app/_parts/confirm-workstation.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useMayDo, useSession } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
@@ -16,6 +18,7 @@ const WORDS: Record<TaskView["kind"], string> = {
   clear: "Open",
   confirm: "See and confirm",
   allow: "Open",
+  event: "Open",
 };
 
 interface OpenTaskProps {
@@ -36,6 +39,7 @@ export function OpenTask({ task, look, othersCheckId = null }: OpenTaskProps) {
     );
   }
   if (task.kind === "check") return <StartCheck task={task} look={look} />;
+  if (task.kind === "event") return <OpenEvent task={task} look={look} />;
   const href =
     task.kind === "confirm" && task.openCheckId
       ? `/checks/${task.openCheckId}`
@@ -47,44 +51,74 @@ export function OpenTask({ task, look, othersCheckId = null }: OpenTaskProps) {
   );
 }
 
-/** One tap: the task is claimed and the check opened. A task that somebody has taken meanwhile says so and opens nothing. */
+/** The number on the workstation is asked first; then the task is claimed and the check opened. A task that somebody has taken says so. */
 export function StartCheck({ task, look }: { task: TaskView; look: "primary" | "plain" }) {
-  const router = useRouter();
   const me = useSession()?.person.id;
-  const mayClaim = useMayDo("claim-task");
   const mayStart = useMayDo("start-check");
-  const claim = useCommand("claim-task");
-  const start = useCommand("start-check");
+  const [asking, setAsking] = useState(false);
+  const { begin, busy, problem } = useBegin(task);
   const { workstation, openCheckId } = task;
-  const go = async () => {
-    if (!workstation) return;
-    if (!task.claim && mayClaim) {
-      const claimed = await claim.send({ key: task.key });
-      if (!claimed?.ok) return;
-    }
-    const reply = await start.send({ workstationId: workstation.id, kind: "daily" });
-    if (reply?.ok) router.push(`/checks/${reply.value.checkId}`);
-  };
-  const place = task.room?.name ?? workstation?.tag ?? "";
+  const place = task.room?.name ?? "store";
+  const named = <VisuallyHidden>{task.room?.name ?? workstation?.tag ?? ""}</VisuallyHidden>;
   if (openCheckId && task.claim?.personId === me) {
     return (
       <LinkButton href={`/checks/${openCheckId}`} look={look} size="large">
-        Go on <VisuallyHidden>with {place}</VisuallyHidden>
+        Go on {named}
       </LinkButton>
     );
   }
+  const confirmed = async (workstationId: string) => {
+    await begin(workstationId);
+    setAsking(false);
+  };
   return (
     <>
       <Button
         look={look}
         size="large"
-        busy={claim.busy || start.busy}
+        busy={busy && !asking}
         disabledReason={mayStart ? null : "Your roles do not include checking a workstation."}
-        onClick={go}
+        onClick={() => (openCheckId && workstation ? void begin(workstation.id) : setAsking(true))}
       >
-        {openCheckId ? "Go on" : WORDS.check} <VisuallyHidden>{place}</VisuallyHidden>
+        {openCheckId ? "Go on" : WORDS.check} {named}
       </Button>
-      <ProblemNotice problem={claim.problem ?? start.problem} />
+      <ProblemNotice problem={problem} />
+      {workstation ? (
+        <ConfirmWorkstation
+          open={asking}
+          expected={workstation}
+          place={place}
+          busy={busy}
+          onClose={() => setAsking(false)}
+          onConfirmed={(workstationId) => void confirmed(workstationId)}
+        />
+      ) : null}
     </>
+  );
+}
+
+/** Claims the task, if it is this workstation's, and opens the check. Another workstation's check is opened as it stands. */
+function useBegin(task: TaskView) {
+  const router = useRouter();
+  const mayClaim = useMayDo("claim-task");
+  const claim = useCommand("claim-task");
+  const start = useCommand("start-check");
+  const begin = async (workstationId: string) => {
+    if (!task.claim && mayClaim && workstationId === task.workstation?.id) {
+      const claimed = await claim.send({ key: task.key });
+      if (!claimed?.ok) return;
+    }
+    const reply = await start.send({ workstationId, kind: "daily" });
+    if (reply?.ok) router.push(`/checks/${reply.value.checkId}`);
+  };
+  return { begin, busy: claim.busy || start.busy, problem: claim.problem ?? start.problem };
+}
+
+/** An event has its own page, with the card and the rooms; its task's key names it. */
+function OpenEvent({ task, look }: OpenTaskProps) {
+  return (
+    <LinkButton href={`/events/${task.key.slice("event:".length)}`} look={look} size="large">
+      Open <VisuallyHidden>{task.title}</VisuallyHidden>
+    </LinkButton>
   );
 }

@@ -2,6 +2,7 @@
 
 import { clockText, minutesText, whenText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useSay } from "@/app/_parts/say.client";
 import { useMayDo, useSession } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { rolesInWords } from "@/app/_parts/words";
@@ -61,10 +62,11 @@ function ChooseBox({ task, choosing }: { task: TaskView; choosing: Choosing }) {
 
 function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCardProps) {
   const zone = useSession()?.facility.timeZone ?? "UTC";
+  const say = useSay();
   const placed = [
     number === null ? null : `No. ${number} of the plan`,
-    task.placed,
-    task.room ? task.room.suite : "spare, in no room",
+    say(task.placed),
+    task.room ? task.room.suite : task.kind === "event" ? say("several rooms") : say("spare, in no room"),
     task.workstation?.tag,
   ];
   return (
@@ -123,7 +125,13 @@ function CardActions({ task, standing, openCheck, onChanged }: TaskCardProps) {
           </Button>
         ) : null}
         {standing === "yours" ? (
-          <Button size="large" busy={giveBack.busy} onClick={() => run(giveBack)} aria-label={`Give back: ${name}`}>
+          <Button
+            size="large"
+            data-give-back=""
+            busy={giveBack.busy}
+            onClick={() => run(giveBack)}
+            aria-label={`Give back: ${name}`}
+          >
             Give back
           </Button>
         ) : null}

@@ -9,8 +9,8 @@ import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Notice } from "@/app/_ui/notice";
 import type { TaskView } from "@/lib/schemas/task";
+import styles from "./task-choosing.module.css";
 import { placeName } from "./task-groups";
-import styles from "./tasks.module.css";
 
 /** Several tasks being chosen for one walk. */
 export interface Choosing {

@@ -1,6 +1,6 @@
 "use client";
 
-import { Button } from "@/app/_ui/button.client";
+import { useSay } from "@/app/_parts/say.client";
 import { type Chip, ChipLinks } from "@/app/_ui/chip-links.client";
 import type { TaskView } from "@/lib/schemas/task";
 import {
@@ -23,11 +23,10 @@ interface TaskFilterBarProps {
   readonly tasks: readonly TaskView[];
   readonly filter: TaskFilter;
   readonly viewer: Viewer;
-  /** Begins choosing several; nothing where there are not several. */
-  readonly onChoose: (() => void) | null;
 }
 
-export function TaskFilterBar({ tasks, filter, viewer, onChoose }: TaskFilterBarProps) {
+/** In one line, to be pushed along by the thumb; on a desk it may take a second. */
+export function TaskFilterBar({ tasks, filter, viewer }: TaskFilterBarProps) {
   const chip = (change: Partial<TaskFilter>, label: string, counted = true): Chip => {
     const to = { ...filter, ...change };
     const href = taskAddress(to);
@@ -39,25 +38,17 @@ export function TaskFilterBar({ tasks, filter, viewer, onChoose }: TaskFilterBar
     };
   };
   const suites = suitesOf(tasks);
+  const say = useSay();
   return (
     <div className={styles.bar}>
-      <div className={styles.barLine}>
-        <ChipLinks name="Order" chips={ORDERS.map((order) => chip({ order }, ORDER_WORDS[order], false))} />
-        <ChipLinks name="Whose tasks" chips={WHOSE.map((whose) => chip({ whose }, WHOSE_WORDS[whose]))} />
-      </div>
-      <div className={styles.barLine}>
-        {suites.length > 1 ? (
-          <ChipLinks
-            name="Suite"
-            chips={[chip({ suite: null }, "All suites", false), ...suites.map((suite) => chip({ suite }, suite))]}
-          />
-        ) : null}
-        {onChoose ? (
-          <span className={styles.chooseBegin}>
-            <Button onClick={onChoose}>Choose several</Button>
-          </span>
-        ) : null}
-      </div>
+      <ChipLinks name="Order" chips={ORDERS.map((order) => chip({ order }, ORDER_WORDS[order], false))} />
+      <ChipLinks name="Whose tasks" chips={WHOSE.map((whose) => chip({ whose }, WHOSE_WORDS[whose]))} />
+      {suites.length > 1 ? (
+        <ChipLinks
+          name={say("Suite")}
+          chips={[chip({ suite: null }, say("All suites"), false), ...suites.map((suite) => chip({ suite }, suite))]}
+        />
+      ) : null}
     </div>
   );
 }

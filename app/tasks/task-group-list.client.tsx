@@ -19,6 +19,8 @@ interface TaskGroupsProps {
   readonly now: string;
   readonly order: TaskOrder;
   readonly choosing: Choosing | null;
+  /** Begins choosing several; nothing where there are not several. */
+  readonly onChoose: (() => void) | null;
   readonly onChanged: () => void;
 }
 
@@ -26,6 +28,7 @@ interface TaskGroupsProps {
 export function TaskGroups(props: TaskGroupsProps) {
   const list = useRef<HTMLDivElement>(null);
   useTaskKeys(list);
+  const first = props.groups.find(({ standing }) => standing === "open") ?? props.groups[0];
   return (
     <div ref={list} className={styles.groups}>
       {props.groups.length === 0 ? null : (
@@ -34,13 +37,27 @@ export function TaskGroups(props: TaskGroupsProps) {
         </p>
       )}
       {props.groups.map((group) => (
-        <TaskGroup key={`${group.standing} ${group.title}`} {...props} group={group} />
+        <TaskGroup
+          key={`${group.standing} ${group.title}`}
+          {...props}
+          group={group}
+          onChoose={group === first ? props.onChoose : null}
+        />
       ))}
     </div>
   );
 }
 
-function TaskGroup({ group, list, checks, now, order, choosing, onChanged }: TaskGroupsProps & { group: Group }) {
+function TaskGroup({
+  group,
+  list,
+  checks,
+  now,
+  order,
+  choosing,
+  onChoose,
+  onChanged,
+}: TaskGroupsProps & { group: Group }) {
   const id = useId();
   const keys = group.tasks.map(({ key }) => key);
   const all = choosing !== null && keys.every((key) => choosing.has(key));
@@ -59,6 +76,7 @@ function TaskGroup({ group, list, checks, now, order, choosing, onChanged }: Tas
             {all ? "None" : "All"} <VisuallyHidden>of {group.title}</VisuallyHidden>
           </Button>
         ) : null}
+        {onChoose ? <Button onClick={onChoose}>Choose several</Button> : null}
       </div>
       <ol className={styles.list}>
         {group.tasks.map((task) => (

@@ -6,6 +6,7 @@ import { useMemo } from "react";
 import { useLive, useOnChange } from "@/app/_live/use-live.client";
 import { viewOrThrow } from "@/app/_parts/api.client";
 import { NotLive } from "@/app/_parts/not-live";
+import { useSay } from "@/app/_parts/say.client";
 import { useServerTime } from "@/app/_parts/server-clock.client";
 import { useSession } from "@/app/_parts/session.client";
 import { turnInPlace } from "@/app/_ui/chip-links.client";
@@ -40,14 +41,17 @@ export function TaskListView({ initial, initialChecks }: TaskListViewProps) {
   const viewer: Viewer = { personId: session?.person.id ?? "", roles: session?.roles ?? [] };
   const params = useSearchParams();
   const filter = useMemo(() => taskFilterOf(params), [params]);
+  const say = useSay();
   const shown = shownTasks(list.tasks, filter, viewer);
   const { choosing, keys, begin, end } = useChoosing();
   return (
     <Page>
-      <TaskTabs />
+      <div className={styles.tabs}>
+        <TaskTabs />
+      </div>
       <PageHeading
         title="To do"
-        sub={inOneSentence(shownTasks(list.tasks, { ...filter, suite: null, whose: "for-me" }, viewer), viewer)}
+        sub={say(inOneSentence(shownTasks(list.tasks, { ...filter, suite: null, whose: "for-me" }, viewer), viewer))}
       />
       {live.state === "live" ? null : <NotLive since={instant(live.since)} readAt={list.at} zone={zone} />}
       {isError ? (
@@ -58,12 +62,7 @@ export function TaskListView({ initial, initialChecks }: TaskListViewProps) {
       <DutyLine duty={list.duty} now={now} zone={zone} />
       <TaskMovesHost onChanged={refetch}>
         {choosing ? null : <OpenChecks checks={checks.mine} tasks={list.tasks} now={now} zone={zone} />}
-        <TaskFilterBar
-          tasks={list.tasks}
-          filter={filter}
-          viewer={viewer}
-          onChoose={choosing || shown.length < 2 ? null : begin}
-        />
+        <TaskFilterBar tasks={list.tasks} filter={filter} viewer={viewer} />
         <TaskGroups
           groups={groupTasks(choosing ? shown : withoutOpen(shown, checks), viewer, filter.order)}
           list={list}
@@ -71,6 +70,7 @@ export function TaskListView({ initial, initialChecks }: TaskListViewProps) {
           now={now}
           order={filter.order}
           choosing={choosing}
+          onChoose={choosing || shown.length < 2 ? null : begin}
           onChanged={refetch}
         />
       </TaskMovesHost>

@@ -2,7 +2,7 @@ import { clockText, minutesText, whenText } from "@/app/_parts/format";
 import type { TaskView } from "@/lib/schemas/task";
 import type { OpenCheckView } from "@/lib/schemas/work";
 import { instantOf, MINUTE } from "@/lib/units/time";
-import styles from "./tasks.module.css";
+import styles from "./task-state.module.css";
 
 export interface TaskStateProps {
   readonly task: TaskView;

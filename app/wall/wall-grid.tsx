@@ -4,8 +4,9 @@ import { answerSentence } from "@/lib/domain/morning";
 import type { WallRow } from "@/lib/schemas/wall";
 import { type Instant, instantOf } from "@/lib/units/time";
 import styles from "./wall.module.css";
+import cells from "./wall-cell.module.css";
 import grids from "./wall-grid.module.css";
-import { type NoteLines, type WallSuite, wallGrid } from "./wall-layout";
+import { type WallSuite, wallGrid } from "./wall-layout";
 import { morningRoom, type WallWords, wallWords } from "./wall-words";
 
 interface WallGridProps {
@@ -43,8 +44,7 @@ export function WallGridView({ suites, now, zone, named, known }: WallGridProps)
                 <Cell
                   key={row.roomId}
                   name={row.name}
-                  words={known && !isOver(row, now) ? wallWords(row, now, zone) : UNKNOWN}
-                  notes={notes}
+                  words={known && !isOver(row, now) ? wallWords(row, now, zone, notes) : UNKNOWN}
                 />
               ))}
             </ul>
@@ -65,8 +65,8 @@ const SHORT = 5;
 const LONG = 8;
 
 function nameSize(name: string): string | undefined {
-  if (name.length > LONG) return styles.longName;
-  return name.length > SHORT ? styles.middleName : undefined;
+  if (name.length > LONG) return cells.longName;
+  return name.length > SHORT ? cells.middleName : undefined;
 }
 
 function readyCount(rooms: readonly WallRow[], now: Instant, zone: string): string {
@@ -74,23 +74,23 @@ function readyCount(rooms: readonly WallRow[], now: Instant, zone: string): stri
   return running === 0 ? "closed" : `${ready} of ${running} ready`;
 }
 
-function Cell({ name, words, notes }: { name: string; words: WallWords; notes: NoteLines }) {
-  const { shape, tone, word } = words;
+function Cell({ name, words }: { name: string; words: WallWords }) {
+  const { shape, tone, word, notes } = words;
   return (
-    <li className={classNames(styles.cell, styles[`cell-${tone}`])}>
-      <div className={styles.top}>
-        <h3 className={classNames(styles.name, nameSize(name))} data-wall="name">
+    <li className={classNames(cells.cell, cells[`cell-${tone}`])}>
+      <div className={cells.top}>
+        <h3 className={classNames(cells.name, nameSize(name))} data-wall="name">
           {name}
         </h3>
-        <span className={styles.mark}>
+        <span className={cells.mark}>
           <Mark shape={shape} />
         </span>
       </div>
-      <p className={styles.word} data-wall="word">
+      <p className={cells.word} data-wall="word">
         {word}
       </p>
-      {words.notes.slice(0, notes).map(({ text, tone: noteTone }) => (
-        <p key={text} className={classNames(styles.note, styles[`note-${noteTone}`])} data-wall="note">
+      {notes.map(({ text, tone: noteTone }) => (
+        <p key={text} className={classNames(cells.note, cells[`note-${noteTone}`])} data-wall="note">
           {text}
         </p>
       ))}

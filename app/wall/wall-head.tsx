@@ -1,8 +1,10 @@
 import type { LiveStatus } from "@/app/_live/live-store.client";
 import { clockText, longDayText } from "@/app/_parts/format";
 import { Mark } from "@/app/_parts/readiness-mark";
+import { useSay } from "@/app/_parts/say.client";
 import { classNames } from "@/app/_ui/class-names";
 import { answerSentence } from "@/lib/domain/morning";
+import { sayAround } from "@/lib/domain/site-words";
 import type { WallBoard } from "@/lib/schemas/wall";
 import { dateIn, type Instant, instant, timeIn, timestampOf } from "@/lib/units/time";
 import styles from "./wall.module.css";
@@ -41,11 +43,13 @@ export function WallHead({ wall, live, now, ended }: WallHeadProps) {
 
 function Sentence({ wall, now }: { wall: WallBoard; now: Instant }) {
   const { parts } = answerSentence(wall.rooms.map(morningRoom), now, wall.facility.timeZone);
+  const say = useSay();
+  const names = wall.rooms.map(({ name }) => name);
   return (
     <p className={styles.sentence} data-wall="sentence">
       {parts.map(({ text, tone }) => (
         <span key={text} className={classNames(tone !== "plain" && styles[tone])}>
-          {text}{" "}
+          {sayAround(say, text, names)}{" "}
         </span>
       ))}
     </p>

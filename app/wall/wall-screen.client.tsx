@@ -1,6 +1,7 @@
 "use client";
 
 import { useMemo, useState } from "react";
+import { Said } from "@/app/_parts/said.client";
 import { classNames } from "@/app/_ui/class-names";
 import type { WallBoard } from "@/lib/schemas/wall";
 import { adoptOffsets, instant, type ZoneOffsets } from "@/lib/units/time";
@@ -33,7 +34,9 @@ export function WallScreen({ initial, offsets, look: chosen }: WallScreenProps) 
       <WallHead wall={wall} live={live} now={now} ended={ended} />
       {pages.length > 1 ? <WallTurning turning={turning} pages={pages.length} /> : null}
       {wall.rooms.length === 0 ? (
-        <p className={styles.none}>This facility has no rooms yet.</p>
+        <p className={styles.none}>
+          <Said>This facility has no rooms yet.</Said>
+        </p>
       ) : (
         <WallGridView
           suites={pages[turning.page] ?? []}

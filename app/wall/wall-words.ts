@@ -1,10 +1,12 @@
 import { clockText } from "@/app/_parts/format";
 import type { MarkShape } from "@/app/_parts/mark-shapes";
-import type { Tone } from "@/app/_parts/readiness-mark";
+import { READINESS_LOOK, type Tone } from "@/app/_parts/readiness-mark";
 import { isPressing, roomStanding } from "@/app/_parts/room-standing";
+import { READINESS_WORDS } from "@/app/_parts/words";
 import type { MorningRoom } from "@/lib/domain/morning";
 import type { WallRow } from "@/lib/schemas/wall";
 import type { Instant } from "@/lib/units/time";
+import type { NoteLines } from "./wall-layout";
 
 export interface WallNote {
   readonly text: string;
@@ -19,18 +21,31 @@ export interface WallWords {
   readonly notes: readonly WallNote[];
 }
 
-export function wallWords(row: WallRow, now: Instant, zone: string): WallWords {
+export function wallWords(row: WallRow, now: Instant, zone: string, lines: NoteLines = 3): WallWords {
   const { shape, tone, word, notes } = roomStanding(row, zone);
   if (row.occupancy.state === "closed") return { shape, tone, word: "Closed", notes: [] };
   if (row.occupancy.state === "in-use") {
-    const since = { text: `since ${clockText(row.occupancy.since, zone)}`, tone: "soft" } as const;
     const acts = row.whenInUse === "act-now";
-    return { shape, tone: acts ? "stop" : tone, word: acts ? "Act now" : "In use", notes: acts ? [IN_USE] : [since] };
+    return { shape, tone: acts ? "stop" : tone, word: acts ? "Act now" : "In use", notes: inUseNotes(row, zone) };
   }
-  return { shape, tone, word, notes: [...notes, ...idleNotes(row, now, zone)] };
+  const said = [...why(row, lines), ...notes, ...idleNotes(row, now, zone)];
+  return { shape, tone, word, notes: said.slice(0, lines) };
 }
 
-const IN_USE: WallNote = { text: "in use: a supply fails", tone: "stop" };
+/** What keeps a room from starting. That nobody has checked it is the word's own meaning, and one line is better used. */
+function why({ state, reason }: WallRow, lines: NoteLines): WallNote[] {
+  if (reason === null || state === "ready" || state === "ready-limited") return [];
+  if (state === "to-check" && reason.rule === "not-checked" && lines === 1) return [];
+  return [note(reason.inBrief, "plain")];
+}
+
+function inUseNotes({ whenInUse, occupancy, reason, state }: WallRow, zone: string): WallNote[] {
+  const since = occupancy.state === "in-use" ? [note(`since ${clockText(occupancy.since, zone)}`, "soft")] : [];
+  if (whenInUse === "act-now") return [note(reason?.inBrief ?? "a supply fails", "stop"), ...since];
+  if (whenInUse === null) return since;
+  const { tone } = READINESS_LOOK[state];
+  return [...since, note(`then ${READINESS_WORDS[state].toLowerCase()}`, tone)];
+}
 
 /** What presses, then who is on it where somebody is or must be, then the first case; that nobody has begun a check is said last. */
 function idleNotes(row: WallRow, now: Instant, zone: string): WallNote[] {

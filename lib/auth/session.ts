@@ -1,4 +1,5 @@
 import type { Actor } from "@/lib/auth/actor";
+import { accessOf } from "@/lib/domain/access/model";
 import { appDatabase, type Database } from "@/lib/storage/client";
 import { findSession, type SessionRecord } from "@/lib/storage/sessions";
 
@@ -39,6 +40,11 @@ async function lookUp(sessionId: string, database: Database): Promise<SessionRec
 export async function actorOfSession(sessionId: string, database: Database = appDatabase()): Promise<Actor | null> {
   const record = await lookUp(sessionId, database);
   if (!record || record.expiresAt <= Date.now()) return null;
+  return actorOfRecord(record);
+}
+
+export function actorOfRecord(record: SessionRecord): Actor {
+  const { signing, idleMinutes } = accessOf(record.access);
   return {
     kind: "person",
     personId: record.personId,
@@ -49,6 +55,16 @@ export async function actorOfSession(sessionId: string, database: Database = app
     facility: record.facility,
     facilities: record.facilities,
     sessionId: record.sessionId,
+    session: {
+      locked: record.lockedAt !== null,
+      signing,
+      idleMinutes,
+      hasPin: record.hasPin,
+      hasPassword: record.hasPassword,
+      method: record.method,
+      createdAt: record.createdAt,
+      deviceHash: record.deviceHash,
+    },
   };
 }
 

@@ -4,7 +4,8 @@ import { type AttemptLimits, attemptLimits } from "@/lib/auth/rate-limit";
 import { forgetSession } from "@/lib/auth/session";
 import { userId as userIdShape } from "@/lib/schemas/set-up";
 import { appDatabase, type Database } from "@/lib/storage/client";
-import { endSession, insertSession, moveSession, signInRecord } from "@/lib/storage/sessions";
+import { comeInto } from "@/lib/storage/session-locks";
+import { endSession, insertSession, moveSession, type SignInMethod, signInRecord } from "@/lib/storage/sessions";
 import { HOUR, instant, later } from "@/lib/units/time";
 
 /** A working shift and its overlap. */
@@ -24,6 +25,7 @@ export async function signIn(
   device: string,
   database: Database = appDatabase(),
   limits: AttemptLimits = attemptLimits(),
+  browser: string | null = null,
 ): Promise<SignIn> {
   const asked = userIdShape.safeParse(userId);
   if (!asked.success) {
@@ -38,21 +40,40 @@ export async function signIn(
   const matches = await passwordMatches(record?.passwordHash ?? (await decoyHash()), password);
   if (!record?.active || !matches) return { ok: false, reason: "wrong" };
   await limits.succeeded(name, device);
-  const facility = record.facilities[0];
+  return openSessionOf(record, { method: "password", browser }, database);
+}
+
+/** A session of somebody who has proved who they are: here by a password, or to an issuer. One browser shows one person at a time. */
+export async function openSessionOf(
+  person: {
+    readonly personId: string;
+    readonly organisationId: string;
+    readonly name: string;
+    readonly facilities: readonly { readonly id: string }[];
+  },
+  came: { readonly method: SignInMethod; readonly browser: string | null },
+  database: Database = appDatabase(),
+): Promise<SignIn> {
+  const facility = person.facilities[0];
   if (!facility) return { ok: false, reason: "no-facility" };
   const now = instant(Date.now());
   const session = {
     id: randomUUID(),
-    personId: record.personId,
-    organisationId: record.organisationId,
+    personId: person.personId,
+    organisationId: person.organisationId,
     facilityId: facility.id,
     createdAt: now,
     expiresAt: later(now, SESSION_LENGTH),
+    method: came.method,
+    deviceHash: came.browser,
   };
-  await database.inScope({ organisationId: record.organisationId, facilityId: facility.id }, (tx) =>
-    insertSession(tx, session),
-  );
-  return { ok: true, sessionId: session.id, personId: record.personId, name: record.name };
+  await database.inScope({ organisationId: person.organisationId, facilityId: facility.id }, async (tx) => {
+    await insertSession(tx, session);
+    const { id, personId } = session;
+    if (came.browser) await comeInto(tx, { id, personId, deviceHash: came.browser, at: now });
+  });
+  if (came.browser) forgetSession(null);
+  return { ok: true, sessionId: session.id, personId: person.personId, name: person.name };
 }
 
 export async function signOut(

@@ -9,7 +9,7 @@ export const BUILD_FOLDER = process.env.YOKEBOARD_BUILD ?? ".next";
 const SOURCES = ["app", "lib", "public", "prisma/schema.prisma", "prisma/models", "instrumentation.ts", "proxy.ts"];
 const SETTINGS = ["next.config.ts", "tsconfig.json", "package-lock.json"];
 /** Written by a build's own tools, or run beside it and never inside. */
-const APART = ["lib/storage/generated", "lib/cli"];
+const APART = ["lib/storage/generated", "lib/cli", "public/service-worker.js"];
 
 const stampFile = path.join(BUILD_FOLDER, "made-from");
 

@@ -1,5 +1,5 @@
 import { instant, timeIn } from "@/lib/units/time";
-import { DEMO_PASSWORD, DEMO_PEOPLE, DEMO_TIME_ZONE } from "@/seed/demo-people";
+import { DEMO_PASSWORD, DEMO_PEOPLE, DEMO_PIN, DEMO_TIME_ZONE } from "@/seed/demo-people";
 import type { DemoClock } from "./demo-clock";
 import type { OpenServer } from "./server";
 
@@ -22,7 +22,7 @@ export function describeDemo({ url, alsoAt }: OpenServer, clock: DemoClock): str
     ...alsoAt.map((address) => `From other devices:  ${address}`),
     `In the demonstration it is ${day}, ${time}. The hospital and everybody in it are invented.`,
     "",
-    `Sign in as one of these, password ${DEMO_PASSWORD}:`,
+    `Sign in as one of these, password ${DEMO_PASSWORD}, PIN for signing ${DEMO_PIN}:`,
     ...people,
     "",
     "Ctrl-C stops it; the next start goes on with what was recorded.",

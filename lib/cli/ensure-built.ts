@@ -2,6 +2,7 @@ import { spawn } from "node:child_process";
 import { readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { setTimeout as pause } from "node:timers/promises";
+import { buildServiceWorker } from "./build-service-worker";
 import { BUILD_FOLDER, hashSources, isBuildCurrent, stampBuild } from "./build-stamp";
 import { Problem } from "./problem";
 import { birthOf } from "./process-identity";
@@ -27,6 +28,7 @@ export async function ensureBuilt(tell: (line: string) => void): Promise<void> {
 async function build(): Promise<void> {
   writeTypesSettings();
   const made = hashSources();
+  await buildServiceWorker(made);
   const next = createRequire(import.meta.url).resolve("next/dist/bin/next");
   // Never through npx: a signal would end npx and leave the build behind.
   const child = spawn(process.execPath, [next, "build"], {

@@ -2,10 +2,14 @@ import type { Context, Refusal } from "@/lib/commands/command";
 import type { Answer } from "@/lib/domain/answer";
 import { answerKey, type GivenAnswer, standingAnswers } from "@/lib/domain/check/model";
 import type { Evidence } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import { done, type Outcome, refused } from "@/lib/domain/outcome";
 import type { CheckItem } from "@/lib/domain/procedure/decide";
+import { checkMarks } from "@/lib/domain/rules/policy/check-marks";
+import { valuesOf } from "@/lib/domain/rules/settings";
 import { answerProblem, verdictOf } from "@/lib/domain/verdict";
+import type { Role } from "@/lib/domain/vocabulary";
+import { whyNotAnswered } from "@/lib/domain/who-answers";
 import type { NewObservation } from "@/lib/storage/checks";
 
 export interface AnswerInput {
@@ -22,15 +26,17 @@ export interface JudgedAnswer extends AnswerInput {
 }
 
 /**
- * Takes answers against the questions that were asked. The first impossible one refuses the whole request by its field,
+ * Takes answers against the questions that were asked. The first impossible one, or one that is for others, refuses the whole request by its field,
  * so that nothing is half recorded.
  */
 export function judgeAnswers(
   given: readonly AnswerInput[],
   asked: readonly CheckItem[],
   place: Evidence,
+  roles: readonly Role[],
 ): Outcome<readonly JudgedAnswer[], Refusal> {
   const questions = new Map(asked.map((item) => [item.key, item]));
+  const { providerAlone } = valuesOf(checkMarks, place);
   const judged: JudgedAnswer[] = [];
   for (const [index, { item, subject, answer }] of given.entries()) {
     const key = answerKey(item, subject);
@@ -38,9 +44,11 @@ export function judgeAnswers(
     if (!question)
       return refused(
         "invalid",
-        `${ITEMS[item].name} is not asked here: the equipment may have changed since the check was opened.`,
+        `${itemOf(item).name} is not asked here: the equipment may have changed since the check was opened.`,
         `answers.${index}.item`,
       );
+    const notTheirs = whyNotAnswered(question, roles, providerAlone);
+    if (notTheirs) return refused("not-allowed", notTheirs, `answers.${index}.item`);
     const problem = answerProblem(question, answer);
     if (problem)
       return refused("invalid", `${question.title}: ${problem.message}`, `answers.${index}.answer.${problem.field}`);
@@ -70,7 +78,7 @@ export function observationsOf(
   // A slip is corrected by the person who made it; somebody else's other answer is a second look, and both stand.
   const before = standingAnswers(check.answers.filter(({ by }) => by === context.actor.personId));
   return answers.map(({ item, subject, answer, key, verdict }) => {
-    const byRoom = ITEMS[item].about === "room";
+    const byRoom = itemOf(item).about === "room";
     return {
       id: context.newId(),
       checkId: check.id,

@@ -8,6 +8,7 @@ import { decideRuleChange, putSettings, ruleChanges } from "@/lib/storage/rule-c
 /** The second person of two: the next version of the settings is in force at once, and everything is judged by it. */
 export const approveRules = command({
   name: "approve-rules",
+  meaning: "approved",
   summary: "Approve a change of a rule that somebody else proposed: in force at once, in every room.",
   schema: approveRulesRequest,
   reply: approveRulesReply,
@@ -39,6 +40,8 @@ export const approveRules = command({
     if (!put || !(await decideRuleChange(tx, facilityId, changeId, decided)))
       return refused("moved-on", "The settings were changed in the meantime. Look at the change again.", "changeId");
     return {
+      // What the approver reads: the proposal, its reason and who made it.
+      shown: JSON.stringify([changeId, change.rule, change.was, change.setting, change.reason, change.proposedBy]),
       reply: { changeId, settingsVersion: version },
       note: {
         text: `Approved the change of the rule ${change.rule} that ${change.proposedByName} proposed: ${settingSaid(change.setting)}`,

@@ -1,6 +1,9 @@
 import type { Context } from "@/lib/commands/command";
 import { refused } from "@/lib/domain/outcome";
+import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
+import type { Procedure } from "@/lib/domain/procedure/model";
 import type { Role } from "@/lib/domain/vocabulary";
+import { findProcedure } from "@/lib/storage/check-reading";
 import { type CheckRecord, findCheck } from "@/lib/storage/checks";
 import type { Tx } from "@/lib/storage/client";
 import type { Holder } from "@/lib/storage/evidence";
@@ -11,6 +14,8 @@ import type { OpenTask } from "@/lib/storage/tasks";
 export interface CheckAtHand {
   readonly check: CheckRecord | null;
   readonly holder: Holder | null;
+  /** The version the check was begun with; it goes on with that one whatever came into force since. */
+  readonly procedure: Procedure | null;
   readonly who: (personId: string) => string;
 }
 
@@ -22,9 +27,24 @@ export async function checkAtHand(
 ): Promise<CheckAtHand> {
   const check = await findCheck(tx, context.begun.scope.facilityId, checkId);
   const holder = check && (await workstationAtHand(check.workstationId, holders));
+  const procedure = check && holder ? await procedureOfCheck(tx, context.begun.scope.facilityId, check, holder) : null;
   const names = await namesOf(tx, check?.signatures.map(({ personId }) => personId) ?? []);
-  return { check, holder, who: asWho(names) };
+  return { check, holder, procedure, who: asWho(names) };
 }
+
+export async function procedureOfCheck(
+  tx: Tx,
+  facilityId: string,
+  { procedureId }: CheckRecord,
+  { procedure, evidence }: Holder,
+): Promise<Procedure | null> {
+  if (procedureId === null || procedureId === evidence.procedure?.id) return procedure;
+  return findProcedure(tx, facilityId, procedureId);
+}
+
+/** What a check asks where its workstation stands now, by the version it was begun with. */
+export const askedIn = (check: CheckRecord, procedure: Procedure, { evidence }: Holder): CheckItem[] =>
+  expandProcedure(procedure, evidence, check.shortened);
 
 /** Where a workstation is now, with its evidence; null when the facility has no such workstation. */
 export const workstationAtHand = async (

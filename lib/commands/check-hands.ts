@@ -2,7 +2,7 @@ import { checkAtHand, placeName, workstationAtHand } from "@/lib/commands/at-han
 import { type Context, command } from "@/lib/commands/command";
 import { decideRecord, decideSelfTest, decideTakeOver } from "@/lib/domain/check/decide";
 import { type CarriedAnswer, carryAnswers } from "@/lib/domain/check-correction";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import { done, refused } from "@/lib/domain/outcome";
 import { expandProcedure } from "@/lib/domain/procedure/decide";
 import { verdictOf } from "@/lib/domain/verdict";
@@ -105,9 +105,9 @@ export const correctWorkstation = command({
     ...(await checkAtHand(tx, input, context, holders)),
     right: await workstationAtHand(input.workstationId, holders),
   }),
-  decide: ({ check, holder, right, who }, { workstationId }) => {
+  decide: ({ check, holder, right, procedure, who }, { workstationId }) => {
     if (!check || !holder) return noCheck();
-    if (!right?.procedure || !right.evidence.workstation)
+    if (!right?.evidence.workstation || !procedure)
       return refused("not-found", "There is no workstation with this id in your facility.", "workstationId");
     if (check.workstationId === workstationId)
       return refused("invalid", `This check is of ${right.evidence.workstation.tag} already.`, "workstationId");
@@ -122,7 +122,7 @@ export const correctWorkstation = command({
       check.answers,
       holder.evidence,
       right.evidence,
-      expandProcedure(right.procedure, right.evidence),
+      expandProcedure(procedure, right.evidence, check.shortened),
     );
     return done({ check, right, from: placeName(holder), to: placeName(right), ...correction });
   },
@@ -131,7 +131,8 @@ export const correctWorkstation = command({
     const id = context.newId();
     await insertCheck(tx, facilityId, {
       id,
-      procedureId: right.evidence.procedure?.id ?? null,
+      procedureId: check.procedureId,
+      shortened: check.shortened ?? false,
       kind: check.kind,
       workstationId,
       roomId: right.evidence.room?.id ?? null,
@@ -164,7 +165,7 @@ export const correctWorkstation = command({
 });
 
 function rowOf({ given, subject }: CarriedAnswer, workstationId: string, right: Holder, context: Context): CarriedRow {
-  const byRoom = ITEMS[given.item].about === "room";
+  const byRoom = itemOf(given.item).about === "room";
   return {
     id: context.newId(),
     of: given.id,

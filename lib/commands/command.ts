@@ -2,7 +2,7 @@ import type { ZodType } from "zod";
 import type { Actor } from "@/lib/auth/actor";
 import type { Outcome } from "@/lib/domain/outcome";
 import type { CommandName } from "@/lib/domain/permission";
-import type { Role } from "@/lib/domain/vocabulary";
+import type { Meaning, Role } from "@/lib/domain/vocabulary";
 import type { Tx } from "@/lib/storage/client";
 import type { Begun, Locks } from "@/lib/storage/command-frame";
 import type { Holder } from "@/lib/storage/evidence";
@@ -19,7 +19,11 @@ export type Refusal =
   | "invalid"
   | "does-not-fit"
   | "key-reused"
-  | "sign-in-required";
+  | "sign-in-required"
+  | "signature-required"
+  | "signature-wrong"
+  | "too-many"
+  | "locked";
 
 /** What a command knows besides its input: who, in which role, when, and the rows it locked. */
 export interface Context {
@@ -41,6 +45,8 @@ export interface HistoryNote {
 export interface Applied<Reply> {
   readonly reply: Reply;
   readonly note: HistoryNote;
+  /** Of a signature: exactly what was on the screen and is signed. Its digest goes into the record; the input's, if not given. */
+  readonly shown?: string;
   /** What the command changed of the facility itself: everything is judged by that, and no longer by what it began with. */
   readonly frame?: Partial<Pick<Begun, "facility" | "settings" | "settingsVersion">>;
   /** Rooms and workstations that the command made, and that nobody could lock before. */
@@ -55,6 +61,8 @@ export interface Applied<Reply> {
  */
 export interface CommandDefinition<In, Loaded, Decided, Reply> {
   readonly name: CommandName;
+  /** Given for a command that is a signature: what it says. Then it runs only with a proof of who signs (lib/auth/signing.ts). */
+  readonly meaning?: Meaning;
   readonly summary: string;
   readonly schema: ZodType<In>;
   readonly reply: ZodType<Reply>;
@@ -72,6 +80,7 @@ export interface CommandDefinition<In, Loaded, Decided, Reply> {
 /** A command with its inner types closed over: what the list, the routes and the API description hold. */
 export interface Command<In = never, Reply = unknown> {
   readonly name: CommandName;
+  readonly meaning?: Meaning;
   readonly summary: string;
   readonly schema: ZodType;
   readonly replySchema: ZodType;
@@ -90,6 +99,7 @@ export function command<In, Loaded, Decided, Reply>(
   const { name, summary, schema, locks, load, decide, apply } = definition;
   return {
     name,
+    ...(definition.meaning ? { meaning: definition.meaning } : {}),
     summary,
     schema,
     replySchema: definition.reply,

@@ -1,14 +1,16 @@
 import { createHash, randomUUID } from "node:crypto";
 import canonicalize from "canonicalize";
 import { type Actor, scopeOf } from "@/lib/auth/actor";
+import type { SigningProof } from "@/lib/auth/signing";
 import type { Applied, Command, Context, Refusal } from "@/lib/commands/command";
 import { judgeAndStore } from "@/lib/commands/judging";
+import { rejudgeDue } from "@/lib/commands/rejudge";
 import { type Outcome, refused } from "@/lib/domain/outcome";
-import { actingRole } from "@/lib/domain/permission";
+import { actingRole, mayByToken } from "@/lib/domain/permission";
 import { type Database, isWorthRetrying, type Tx } from "@/lib/storage/client";
 import { type Begun, beginCommand, finishCommand, type NoticeBody } from "@/lib/storage/command-frame";
 import { type Holder, loadEvidence } from "@/lib/storage/evidence";
-import { instant } from "@/lib/units/time";
+import { instant, timestampOf } from "@/lib/units/time";
 
 export interface Clock {
   now(): number;
@@ -39,12 +41,17 @@ export async function execute<In, Reply>(
   input: In,
   actor: Actor,
   key: string | null = null,
+  proof: SigningProof | null = null,
 ): Promise<Executed<Reply>> {
+  const barred = barredFrom(command, actor, proof);
+  if (barred) return barred;
+  // Work that the clock has made is there for every reader; whoever takes it must find it stored, and whoever comes late, gone.
+  if (command.locks(input).tasks) await rejudgeDue(surroundings.database, surroundings.clock, scopeOf(actor));
   for (let attempt = 1; ; attempt += 1) {
     try {
       // begin_command sets the scope itself, which saves every command a round trip.
       return await surroundings.database.withoutScope((tx) =>
-        executeIn(tx, surroundings.clock, command, input, actor, key),
+        executeIn(tx, surroundings.clock, command, input, actor, key, proof),
       );
     } catch (error) {
       if (error instanceof Refused) return error.outcome as Executed<Reply>;
@@ -67,6 +74,7 @@ async function executeIn<In, Reply>(
   input: In,
   actor: Actor,
   key: string | null,
+  proof: SigningProof | null,
 ): Promise<Executed<Reply>> {
   const receiptKey = key === null ? null : `${actor.personId}:${key}`;
   const digest = sha256(`${command.name}\n${canonicalize(input) ?? ""}`);
@@ -91,7 +99,13 @@ async function executeIn<In, Reply>(
     digest,
     reply: outcome.value.reply,
     at: context.now,
-    entry: entryOf(command.name, outcome.value, context, touched),
+    entry: entryOf(
+      command,
+      outcome.value,
+      context,
+      touched,
+      signatureOf(command, input, outcome.value, context, proof),
+    ),
     notice: outcome.value.wholeBoard
       ? { command: command.name, holders: [], all: true }
       : noticeOf(command.name, touched),
@@ -115,12 +129,51 @@ function replay<Reply>(receipt: NonNullable<Begun["receipt"]>, digest: string): 
   return { ok: true, value: { reply: receipt.reply as Reply, replayed: true, sequence: null } };
 }
 
+/** A signature is its person's own act, with a proof; a token does no more than it was issued for. */
+function barredFrom(command: Command<never>, actor: Actor, proof: SigningProof | null) {
+  const { name, meaning } = command;
+  if (actor.kind === "token" && !(actor.token?.commands.includes(name) && !meaning && mayByToken(name)))
+    return refused("not-allowed", `The token ${actor.token?.name ?? ""} was not issued for ${name}.`);
+  if (meaning && !proof)
+    return refused("signature-required", "Give your PIN or your password to sign.", "signature.secret");
+  if (proof && proof.personId !== actor.personId)
+    return refused("not-allowed", "Nobody signs for somebody else.", "signature.userId");
+  return null;
+}
+
+/** Name, meaning and time of a signature, what was given for it, and the digest of what was shown (after 21 CFR 11.50 and 11.70). */
+function signatureOf<In>(
+  command: Command<In>,
+  input: In,
+  { shown }: Applied<unknown>,
+  { actor, now, digest }: Context,
+  proof: SigningProof | null,
+) {
+  if (!command.meaning || !proof) return {};
+  return {
+    signature: {
+      name: actor.name,
+      meaning: command.meaning,
+      at: timestampOf(now),
+      components: [...proof.components],
+      digest: digest(shown ?? canonicalize(input) ?? ""),
+    },
+  };
+}
+
 /** The canonical text (RFC 8785) that is hashed into the history. */
-function entryOf(name: string, applied: Applied<unknown>, context: Context, touched: readonly Holder[]): string {
+function entryOf(
+  { name }: Command<never>,
+  applied: Applied<unknown>,
+  context: Context,
+  touched: readonly Holder[],
+  signature: Readonly<Record<string, unknown>>,
+): string {
   const { actor, role } = context;
   const text = canonicalize({
     command: name,
     person: { id: actor.personId, name: actor.name },
+    ...(actor.token ? { token: { id: actor.token.id, name: actor.token.name } } : {}),
     role,
     rooms: touched.flatMap(({ evidence }) =>
       evidence.room ? [{ id: evidence.room.id, name: evidence.room.name }] : [],
@@ -131,6 +184,7 @@ function entryOf(name: string, applied: Applied<unknown>, context: Context, touc
     text: applied.note.text,
     details: applied.note.details ?? [],
     data: JSON.parse(JSON.stringify(applied.note.data ?? {})),
+    ...signature,
   });
   if (text === undefined) throw new Error(`the history entry of ${name} has no canonical form`);
   return text;

@@ -1,6 +1,7 @@
 import { answerLines, judgeAnswers, observationsOf } from "@/lib/commands/answers";
 import { taskIsForOthers, taskIsGone } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
+import { renewTrends } from "@/lib/commands/trends";
 import { done, refused } from "@/lib/domain/outcome";
 import { taskItems } from "@/lib/domain/procedure/decide";
 import { saidAnswer } from "@/lib/domain/wording";
@@ -12,6 +13,7 @@ import { timestampOf } from "@/lib/units/time";
 /** Finishes a task with its evidence. The answers are recorded, signed by who gives them, and judged at once. */
 export const finishTask = command({
   name: "finish-task",
+  meaning: "performed",
   summary: "Finish a task with the answers it asks for; this signs them.",
   schema: finishTaskRequest,
   reply: finishTaskReply,
@@ -32,7 +34,7 @@ export const finishTask = command({
     if (!task.workstationId || !holder.procedure)
       return refused("not-found", "There is no workstation behind this task any more.");
     const asked = taskItems(task.draft, holder.procedure, holder.evidence);
-    const answers = judgeAnswers(input.answers, asked, holder.evidence);
+    const answers = judgeAnswers(input.answers, asked, holder.evidence, begun.roles);
     if (!answers.ok) return answers;
     const missing = asked.filter(({ key }) => !answers.value.some((answer) => answer.key === key));
     if (missing.length > 0)
@@ -43,9 +45,10 @@ export const finishTask = command({
       workstationId: task.workstationId,
       roomId: holder.evidence.room?.id ?? null,
       procedureId: holder.evidence.procedure?.id ?? null,
+      holder,
     });
   },
-  apply: async (tx, { task, answers, workstationId, roomId, procedureId }, input, context) => {
+  apply: async (tx, { task, answers, workstationId, roomId, procedureId, holder }, input, context) => {
     const { facilityId } = context.begun.scope;
     const check = { id: context.newId(), workstationId, roomId, answers: [] };
     const observations = observationsOf(answers, check, context);
@@ -58,6 +61,7 @@ export const finishTask = command({
       taskKey: task.key,
     });
     await insertObservations(tx, facilityId, observations);
+    await renewTrends(tx, facilityId, holder, answers, context.now);
     const boundTo = context.digest(
       JSON.stringify([check.id, ...observations.map(({ id, answer, verdict }) => [id, answer, verdict])]),
     );

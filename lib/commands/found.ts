@@ -10,8 +10,9 @@ import { readyMadeProcedures } from "@/lib/domain/ready-made-procedures/all";
 import type { Scheme } from "@/lib/domain/vocabulary";
 import type { Database, Tx } from "@/lib/storage/client";
 import { beginCommand, finishCommand } from "@/lib/storage/command-frame";
-import { foundFacility, foundOrganisation, insertProcedure } from "@/lib/storage/facilities";
+import { foundFacility, foundOrganisation } from "@/lib/storage/facilities";
 import { insertPerson, replaceRoles, storePassword } from "@/lib/storage/people";
+import { insertProcedure } from "@/lib/storage/procedures";
 import { type Instant, instant } from "@/lib/units/time";
 
 export interface NewFacility {

@@ -9,6 +9,7 @@ import { readDepartment } from "@/lib/schemas/import-rows";
 import { importReply, importRequest } from "@/lib/schemas/set-up";
 import { askedBy, loadDepartment } from "@/lib/storage/department";
 import { writeDepartment } from "@/lib/storage/department-write";
+import { modelsChangedElsewhere } from "@/lib/storage/set-up-elsewhere";
 
 /** A whole department, or a part of one, from its files: all of it or nothing, and safe to repeat. */
 export const importDepartment = command({
@@ -47,6 +48,12 @@ export const importDepartment = command({
         "moved-on",
         "Somebody else added one of these people or models in the meantime. Look at the preview again.",
       );
+    const changed = plan.records.models.filter(({ id }) => !plan.newModels.some((made) => made.id === id));
+    await modelsChangedElsewhere(
+      tx,
+      begun.scope,
+      changed.map(({ id }) => id),
+    );
     return {
       reply: { counts: [...counts] },
       note: { text: `Imported: ${counts.map(said).join(", ") || "no files"}`, data: { counts } },

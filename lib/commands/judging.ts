@@ -1,5 +1,5 @@
 import { boardSummary } from "@/lib/domain/board-summary";
-import { checkDayAt } from "@/lib/domain/check-day";
+import { answerHolds, type CheckDay, checkDayAt } from "@/lib/domain/check-day";
 import { judge } from "@/lib/domain/judge";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { tasksFor } from "@/lib/domain/task/decide";
@@ -8,7 +8,7 @@ import type { Begun } from "@/lib/storage/command-frame";
 import { type Holder, loadEvidence } from "@/lib/storage/evidence";
 import { everyHolder } from "@/lib/storage/places";
 import { type Judged, writeReadiness } from "@/lib/storage/readiness";
-import { type Instant, instant, instantOf, timestampOf } from "@/lib/units/time";
+import { type Instant, timestampOf } from "@/lib/units/time";
 
 /**
  * Judges again what a command touched and stores readiness and tasks; returns what was judged.
@@ -27,7 +27,7 @@ export async function judgeAndStore(
   await writeReadiness(
     tx,
     begun.scope.facilityId,
-    holders.map((holder) => judgedOf(holder, checkDayAt(checkClock(begun), now).to)),
+    holders.map((holder) => judgedOf(holder, checkDayAt(checkClock(begun), now))),
     begun.settingsVersion,
     now,
     cause,
@@ -35,8 +35,7 @@ export async function judgeAndStore(
   return holders;
 }
 
-/** At the turn of the check day the list is another one, so an answer is looked at again then at the latest. */
-function judgedOf(holder: Holder, dayEnds: Instant): Judged {
+function judgedOf(holder: Holder, today: CheckDay): Judged {
   const judgement = judge(holder.evidence);
   return {
     holderKind: holder.kind,
@@ -44,9 +43,7 @@ function judgedOf(holder: Holder, dayEnds: Instant): Judged {
     workstationId: holder.workstationId,
     judgement,
     summary: { ...boardSummary(holder.evidence, judgement), listFrom: holder.listFrom },
-    goodUntil: timestampOf(
-      judgement.goodUntil === null ? dayEnds : instant(Math.min(instantOf(judgement.goodUntil), dayEnds)),
-    ),
+    goodUntil: timestampOf(answerHolds(judgement.goodUntil, today)),
     tasks: tasksFor(judgement, holder.evidence),
   };
 }

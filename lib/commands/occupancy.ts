@@ -66,7 +66,8 @@ async function reopen(tx: Tx, roomId: string, context: Context): Promise<boolean
   const { scope } = context.begun;
   if (await endOccupancy(tx, scope.facilityId, roomId, "closed", context.now)) return true;
   const { date } = checkDayAt(checkClock(context.begun), context.now);
-  await putList(tx, scope, roomId, date, { firstCase: null, ends: null, needs: [], setUpMinutes: 0 });
+  const list = { firstCase: null, ends: null, needs: [], setUpMinutes: 0 };
+  await putList(tx, scope, roomId, date, list, context.now);
   return true;
 }
 const end = (state: "in-use" | "closed") => (tx: Tx, roomId: string, context: Context) =>

@@ -6,6 +6,8 @@ import {
   addPersonRequest,
   changeRolesReply,
   changeRolesRequest,
+  givePasswordReply,
+  givePasswordRequest,
   setPasswordReply,
   setPasswordRequest,
 } from "@/lib/schemas/set-up";
@@ -97,6 +99,33 @@ export const changeRoles = command({
         text: `Changed ${person.name} to: ${now}`,
         data: { personId: person.id, roles: input.roles, active: input.active },
       },
+    };
+  },
+});
+
+/** For who has forgotten it: a new first password, told in person, which they change themselves. Nobody stays signed in by the old one. */
+export const givePassword = command({
+  name: "give-password",
+  summary: "Give somebody a new first password; their open sessions end.",
+  schema: givePasswordRequest,
+  reply: givePasswordReply,
+  locks: () => ({}),
+  load: async (tx, input, context) => ({
+    person: (await listPeople(tx, context.begun.scope.facilityId)).find(({ id }) => id === input.personId) ?? null,
+    hash: await hashPassword(input.password),
+  }),
+  decide: ({ person, hash }, _input, { actor }) => {
+    if (!person) return refused("not-found", "There is no such person in your organisation.", "personId");
+    if (person.id === actor.personId)
+      return refused("not-allowed", "This is you. Change your own password under Password.", "personId");
+    return done({ person, hash });
+  },
+  apply: async (tx, { person, hash }, _input, context) => {
+    await storePassword(tx, person.id, hash, context.now);
+    await endSessionsOf(tx, person.id, context.now, null);
+    return {
+      reply: { personId: person.id },
+      note: { text: `Gave ${person.name} a new first password`, data: { personId: person.id } },
     };
   },
 });

@@ -1,5 +1,7 @@
+import { rebuildEventTasks } from "@/lib/commands/event-rooms";
 import type { Clock } from "@/lib/commands/execute";
 import { judgeAndStore } from "@/lib/commands/judging";
+import { renewAllTrends } from "@/lib/commands/trends";
 import type { Database, Scope } from "@/lib/storage/client";
 import { beginCommand } from "@/lib/storage/command-frame";
 import { rebuildLatest } from "@/lib/storage/latest-observations";
@@ -31,7 +33,9 @@ export async function rejudgeAll(database: Database, clock: Clock, scope: Scope)
   return database.inScope(scope, async (tx) => {
     const begun = await beginCommand(tx, scope, NOBODY, { everything: true }, null);
     await rebuildLatest(tx, scope.facilityId);
+    await renewAllTrends(tx, begun, now);
     const touched = await judgeAndStore(tx, begun, now, "rejudge", true);
+    await rebuildEventTasks(tx, begun, now);
     await notifyClockChange(tx, scope.facilityId, touched);
     return touched.length;
   });

@@ -3,9 +3,10 @@ import { decideModel } from "@/lib/domain/model/decide";
 import { refused } from "@/lib/domain/outcome";
 import { setModelReply, setModelRequest } from "@/lib/schemas/places";
 import { loadSetUp, lockSetUp } from "@/lib/storage/set-up";
+import { modelsChangedElsewhere } from "@/lib/storage/set-up-elsewhere";
 import { putModel } from "@/lib/storage/set-up-write";
 
-/** A model says what its workstations are asked and judged by, so a change is judged in every room. */
+/** A model says what its workstations are asked and judged by, so a change is judged in every room, here and in sister facilities. */
 export const setModel = command({
   name: "set-model",
   summary: "Add or change a model: drive, leak test, sensor, mounts, yokes, what its self-test covers.",
@@ -26,6 +27,7 @@ export const setModel = command({
         `A model named ${input.name} was added elsewhere in the meantime. Choose another name.`,
         "name",
       );
+    if (was !== null) await modelsChangedElsewhere(tx, context.begun.scope, [modelId]);
     return {
       reply: { modelId },
       note: {

@@ -1,6 +1,15 @@
 import { command } from "@/lib/commands/command";
-import { decideRetireRoom, decideRoom } from "@/lib/domain/room/decide";
-import { retireRoomReply, retireRoomRequest, setRoomReply, setRoomRequest } from "@/lib/schemas/places";
+import { decideRetireRoom, decideRoom, decideRooms } from "@/lib/domain/room/decide";
+import type { RoomAsked } from "@/lib/domain/room/model";
+import { listed } from "@/lib/domain/wording";
+import {
+  addRoomsReply,
+  addRoomsRequest,
+  retireRoomReply,
+  retireRoomRequest,
+  setRoomReply,
+  setRoomRequest,
+} from "@/lib/schemas/places";
 import { loadSetUp, lockSetUp } from "@/lib/storage/set-up";
 import { retireRoom as putAway, putRoom } from "@/lib/storage/set-up-write";
 
@@ -25,13 +34,50 @@ export const setRoom = command({
       reply: { roomId: id },
       note: {
         text: `${how} the room ${room.name}${renamed} in ${suite.name}`,
-        details: [
-          `Piped: ${room.piped.join(", ").replaceAll("-", " ") || "none"}; vacuum: ${room.vacuum ? "yes" : "no"}; waste gas: ${room.wasteGas}`,
-        ],
+        details: [suppliesSaid(room)],
         data: { roomId: id, ...room },
       },
       made: { rooms: was === null ? [id] : [] },
       // Its place on the walk, or its suite, may be another one: rows change their order.
+      wholeBoard: true,
+    };
+  },
+});
+
+const suppliesSaid = ({ piped, vacuum, wasteGas }: Pick<RoomAsked, "piped" | "vacuum" | "wasteGas">): string =>
+  `Piped: ${piped.join(", ").replaceAll("-", " ") || "none"}; vacuum: ${vacuum ? "yes" : "no"}; waste gas: ${wasteGas}`;
+
+/** A corridor of rooms in one step, such as OR 1 to OR 12: all of them or none. */
+export const addRooms = command({
+  name: "add-rooms",
+  summary: "Add several rooms at once that are alike but for their names; they follow each other on the walk.",
+  schema: addRoomsRequest,
+  reply: addRoomsReply,
+  locks: () => ({}),
+  load: async (tx, _input, { begun }) => {
+    await lockSetUp(tx, begun.scope.facilityId);
+    return loadSetUp(tx, begun.scope);
+  },
+  decide: (known, { names, ...room }) => {
+    const asked = names.map((name, at) => ({ ...room, roomId: null, name, walkingOrder: room.walkingOrder + at }));
+    const decided = decideRooms(known, asked);
+    return decided.ok ? { ...decided, value: { ...decided.value, asked } } : decided;
+  },
+  apply: async (tx, { suite, asked }, input, context) => {
+    const roomIds: string[] = [];
+    for (const { roomId: _, ...room } of asked) {
+      const id = context.newId();
+      await putRoom(tx, context.begun.scope, { ...room, piped: [...new Set(room.piped)].sort(), id });
+      roomIds.push(id);
+    }
+    return {
+      reply: { roomIds },
+      note: {
+        text: `Added ${asked.length} rooms in ${suite.name}: ${listed(input.names)}`,
+        details: [suppliesSaid(input)],
+        data: { ...input, roomIds },
+      },
+      made: { rooms: roomIds },
       wholeBoard: true,
     };
   },

@@ -2,7 +2,7 @@ import { command } from "@/lib/commands/command";
 import { readyMadeProcedures } from "@/lib/domain/ready-made-procedures/all";
 import { decideSite } from "@/lib/domain/site/decide";
 import { setSiteReply, setSiteRequest } from "@/lib/schemas/site";
-import { insertProcedure } from "@/lib/storage/facilities";
+import { insertProcedure } from "@/lib/storage/procedures";
 import { loadSite, procedureVersion, putSite } from "@/lib/storage/site";
 
 /** The facility's name, clock, scheme, pressure unit and words. Everything is shown and judged by them, so everything is judged again. */

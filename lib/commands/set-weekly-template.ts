@@ -84,7 +84,7 @@ export const setList = command({
   },
   apply: async (tx, { room, asked }, { roomId }, context) => {
     const { date } = checkDayAt(checkClock(context.begun), context.now);
-    await putList(tx, context.begun.scope, roomId, date, asked);
+    await putList(tx, context.begun.scope, roomId, date, asked, context.now);
     return {
       reply: { roomId, date },
       note: {

@@ -1,9 +1,9 @@
-import { checkAtHand, placeName } from "@/lib/commands/at-hand";
+import { askedIn, checkAtHand, placeName } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
 import { decideSign } from "@/lib/domain/check/decide";
 import { standingAnswers } from "@/lib/domain/check/model";
 import { done, refused } from "@/lib/domain/outcome";
-import { expandProcedure } from "@/lib/domain/procedure/decide";
+import { delegated } from "@/lib/domain/who-answers";
 import { signCheckReply, signCheckRequest } from "@/lib/schemas/check";
 import { type CheckRecord, dropDraft, insertSignature } from "@/lib/storage/checks";
 import { timestampOf } from "@/lib/units/time";
@@ -17,16 +17,22 @@ export function shownText(check: CheckRecord): string {
 /** The equipment mark: "I performed this check", with failures in it too. */
 export const signCheck = command({
   name: "sign-check",
+  meaning: "performed",
   summary: "Sign a check as performed; its passing answers count from now on.",
   schema: signCheckRequest,
   reply: signCheckReply,
   locks: ({ checkId }) => ({ checks: [checkId] }),
   load: checkAtHand,
-  decide: ({ check, holder, who }, input) => {
-    if (!check || !holder?.procedure)
+  decide: ({ check, holder, procedure, who }, input, { actor, role }) => {
+    if (!check || !holder || !procedure)
       return refused("not-found", "There is no such check in your facility.", "checkId");
-    const asked = expandProcedure(holder.procedure, holder.evidence).map(({ key }) => key);
-    const signing = decideSign(check, asked, input.seenVersion, who);
+    const asked = askedIn(check, procedure, holder);
+    const answered = standingAnswers(check.answers);
+    const [other] = delegated(asked, (key) => answered.get(key)?.by ?? null, actor.personId);
+    if (other && role !== "technician" && role !== "biomedical-engineer")
+      return refused("not-allowed", `${other.title}: it is not delegated. Answer it yourself, then sign.`);
+    const keys = asked.map(({ key }) => key);
+    const signing = decideSign(check, keys, input.seenVersion, who);
     return signing.ok ? done({ ...signing.value, check, where: placeName(holder) }) : signing;
   },
   apply: async (tx, { check, where, failing, unanswered }, _input, context) => {
@@ -47,6 +53,7 @@ export const signCheck = command({
       .filter(Boolean)
       .join(", ");
     return {
+      shown: shownText(check),
       reply: { checkId: check.id, signedAt: timestampOf(context.now), failing, unanswered },
       note: {
         text: `Signed the check of ${where} as performed${remarks ? ` (${remarks})` : ""}`,

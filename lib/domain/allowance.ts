@@ -1,9 +1,10 @@
 import type { Allowance } from "@/lib/domain/evidence";
 import type { Judgement } from "@/lib/domain/judgement";
 import { done, type Outcome, refused } from "@/lib/domain/outcome";
+import type { Rule } from "@/lib/domain/rule";
 import { RULES } from "@/lib/domain/rules/all";
 import { ALLOWED_FOR, type AllowedFor, type Role } from "@/lib/domain/vocabulary";
-import { DAY, type Instant, later } from "@/lib/units/time";
+import { DAY, type Instant, instantOf, later } from "@/lib/units/time";
 
 /**
  * For how long use with a limit may be allowed. The idea of fixed periods is that of aviation's minimum equipment list
@@ -43,6 +44,7 @@ export function decideAllow(
   ruleId: string,
   roles: readonly Role[],
   allowFor: AllowedFor | null = null,
+  personId: string | null = null,
 ): Outcome<Allowing, "not-found" | "not-allowed"> {
   const finding = judgement.reasons.find(({ rule }) => rule === ruleId);
   const rule = RULES.find(({ id }) => id === ruleId);
@@ -50,7 +52,8 @@ export function decideAllow(
     return refused("not-found", "This limit is not in force here: it may have been cleared.", "rule");
   if (rule.allowedBy.length === 0 || finding.severity !== "limits")
     return refused("not-allowed", "This is not a limit that can be allowed; it must be cleared.", "rule");
-  const role = rule.allowedBy.find((one) => roles.includes(one));
+  const agreed = given.find((allowance) => allowance.rule === ruleId)?.by ?? [];
+  const role = roleFor(rule, roles, agreed, personId);
   if (!role)
     return refused(
       "not-allowed",
@@ -60,6 +63,38 @@ export function decideAllow(
   if (allowFor !== null && ALLOWED_FOR.indexOf(allowFor) > ALLOWED_FOR.indexOf(longest))
     return refused("not-allowed", `This limit is allowed for at most ${FOR_WORDS[longest]} at once.`, "allowFor");
   const others = rule.allowedTogether ? rule.allowedBy.filter((one) => one !== role) : [];
-  const agreed = given.find((allowance) => allowance.rule === ruleId)?.by ?? [];
   return done({ role, stillNeeds: others.filter((one) => !agreed.some((by) => by.role === one)) });
+}
+
+/** Where two must agree, somebody with both roles takes the one that is still missing; who gave a word already gives the same one again. */
+function roleFor(
+  rule: Pick<Rule, "allowedBy" | "allowedTogether">,
+  roles: readonly Role[],
+  agreed: Allowance["by"],
+  personId: string | null,
+): Role | undefined {
+  const mine = rule.allowedBy.filter((one) => roles.includes(one));
+  if (!rule.allowedTogether) return mine[0];
+  const own = agreed.find(({ person, role }) => person === personId && mine.includes(role))?.role;
+  return own ?? mine.find((one) => !agreed.some(({ role }) => role === one)) ?? mine[0];
+}
+
+/** May somebody with these roles take back what was allowed? Any one of those who may allow it; what has ended holds nothing back. */
+export function decideRevoke(
+  given: readonly Allowance[],
+  ruleId: string,
+  roles: readonly Role[],
+  now: Instant,
+): Outcome<Allowance, "not-found" | "not-allowed" | "moved-on"> {
+  const allowance = given.find(({ rule }) => rule === ruleId);
+  if (!allowance) return refused("not-found", "Nobody has allowed this limit here.", "rule");
+  if (instantOf(allowance.until) <= now)
+    return refused("moved-on", "Its time has ended by itself: the next case is stopped already.", "rule");
+  const mayAllow = RULES.find(({ id }) => id === ruleId)?.allowedBy ?? [];
+  if (!mayAllow.some((role) => roles.includes(role)))
+    return refused(
+      "not-allowed",
+      `This is taken back by: ${mayAllow.map((one) => one.replaceAll("-", " ")).join(" or ")}.`,
+    );
+  return done(allowance);
 }

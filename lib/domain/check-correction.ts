@@ -1,6 +1,6 @@
 import { answerKey, type GivenAnswer, standingAnswers } from "@/lib/domain/check/model";
 import type { Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
-import { ITEMS, type Subject } from "@/lib/domain/items";
+import { itemOf, type Subject } from "@/lib/domain/items";
 import type { CheckItem } from "@/lib/domain/procedure/decide";
 import { answerProblem } from "@/lib/domain/verdict";
 import { subjectName } from "@/lib/domain/wording";
@@ -43,7 +43,7 @@ export function carryAnswers(
     if (subject && question && problem === null) carried.push({ given, subject, question });
     else
       dropped.push({
-        itemName: ITEMS[given.item].name,
+        itemName: itemOf(given.item).name,
         subjectName: subjectName(given.subject, wrong.workstation),
         why: problem?.message ?? (subject ? "is not asked there" : "has nothing in the same place there"),
       });

@@ -1,4 +1,14 @@
-import { addDays, dateIn, type Instant, instantAt, type LocalDate, type LocalTime, timeIn } from "@/lib/units/time";
+import {
+  addDays,
+  dateIn,
+  type Instant,
+  instantAt,
+  instantOf,
+  type LocalDate,
+  type LocalTime,
+  type Timestamp,
+  timeIn,
+} from "@/lib/units/time";
 
 /** When a facility's check day turns, and until when on the next day a check still counts. */
 export interface CheckClock {
@@ -46,6 +56,12 @@ function findCheckDay(clock: CheckClock, at: Instant): CheckDay {
   const day = checkDayOn(clock, date);
   // Where clocks go back over the turn, 03:00 shows twice: the first one turned the day.
   return at >= day.to ? checkDayOn(clock, addDays(date, 1)) : day;
+}
+
+/** At the turn of the check day the list is another one, so an answer is looked at again then at the latest. */
+export function answerHolds(goodUntil: Timestamp | null, { to }: Pick<CheckDay, "to">): Instant {
+  const ends = goodUntil === null ? to : instantOf(goodUntil);
+  return ends < to ? ends : to;
 }
 
 /** The check day of a date. */

@@ -1,6 +1,7 @@
-import type { ItemId, Subject } from "@/lib/domain/items";
-import type { RecallDecision } from "@/lib/domain/vocabulary";
-import type { Timestamp } from "@/lib/units/time";
+import type { ItemId, OwnItemId, Subject } from "@/lib/domain/items";
+import type { RecallDecision, Role } from "@/lib/domain/vocabulary";
+import type { Quantity } from "@/lib/units/quantity";
+import type { LocalDate, Timestamp } from "@/lib/units/time";
 
 /** What is on record about a workstation or a room besides looks and fitted parts. */
 
@@ -36,4 +37,33 @@ export interface SupplyEvidence {
   readonly name: string;
   readonly count: number;
   readonly par: number;
+}
+
+export interface OwedByProcedure {
+  readonly item: ItemId;
+  readonly subject: Subject;
+  /** Asked only since then: the version in force before it did not ask this. */
+  readonly since?: Timestamp;
+}
+
+/** A question that the site added, with what it does when it fails and the limits of its reading. */
+export interface OwnQuestion {
+  readonly item: OwnItemId;
+  readonly failing: "stops" | "due";
+  readonly atLeast?: Quantity;
+  readonly atMost?: Quantity;
+}
+
+export interface HoldEvidence {
+  readonly id: string;
+  readonly by: string;
+  readonly role: Role;
+  readonly reason: string;
+  readonly since: Timestamp;
+}
+
+export interface ServiceDue {
+  readonly plan: string;
+  readonly due: LocalDate;
+  readonly window: { readonly from: LocalDate; readonly to: LocalDate };
 }

@@ -1,9 +1,13 @@
 import type { Answer } from "@/lib/domain/answer";
 import type {
   FaultEvidence,
+  HoldEvidence,
+  OwedByProcedure,
+  OwnQuestion,
   PastFailure,
   Quarantine,
   RecallEvidence,
+  ServiceDue,
   SupplyEvidence,
 } from "@/lib/domain/evidence-records";
 import type { ItemId, Subject } from "@/lib/domain/items";
@@ -176,20 +180,6 @@ export interface FittedSensor {
   readonly from: Timestamp;
 }
 
-export interface HoldEvidence {
-  readonly id: string;
-  readonly by: string;
-  readonly role: Role;
-  readonly reason: string;
-  readonly since: Timestamp;
-}
-
-export interface ServiceDue {
-  readonly plan: string;
-  readonly due: LocalDate;
-  readonly window: { readonly from: LocalDate; readonly to: LocalDate };
-}
-
 /** A limit that somebody with the right to do so allowed, and until when. */
 export interface Allowance {
   readonly rule: string;
@@ -230,7 +220,9 @@ export interface ProcedureEvidence {
   readonly name: string;
   readonly version: number;
   /** The items a daily check owes for this room and workstation, already matched to what is fitted and piped. */
-  readonly owes: readonly { readonly item: ItemId; readonly subject: Subject }[];
+  readonly owes: readonly OwedByProcedure[];
+  /** The site's own questions of every kind of check in force; absent where nobody knows. */
+  readonly own?: readonly OwnQuestion[];
   /** What this procedure asks of rules otherwise than the site. */
   readonly settings?: SettingOverrides;
 }
@@ -238,7 +230,13 @@ export interface ProcedureEvidence {
 /** How the moment of an observation is known. */
 export type Known =
   | { readonly source: "server" }
-  | { readonly source: "device"; readonly offsetSeconds: number }
+  | {
+      readonly source: "device";
+      readonly offsetSeconds: number;
+      /** Given where the device's clock cannot be trusted: the observation was made somewhere in between. */
+      readonly earliest?: Timestamp;
+      readonly latest?: Timestamp;
+    }
   | { readonly source: "paper"; readonly earliest: Timestamp; readonly latest: Timestamp };
 
 export type Verdict = "pass" | "fail" | "noted";
@@ -289,6 +287,9 @@ export interface EvidenceEvent {
 export interface Trend {
   readonly item: ItemId;
   readonly subject: Subject;
+  /** Per day, in the unit of the readings. */
   readonly slope: Quantity | null;
   readonly crossing: LocalDate | null;
+  /** The 95 % interval of the crossing; `to` is null where it may never come. */
+  readonly between?: { readonly from: LocalDate; readonly to: LocalDate | null };
 }

@@ -78,10 +78,49 @@ export const ITEMS = {
   "nitrous-oxide-isolated": ofWorkstation("Nitrous oxide isolated"),
   "vapor-free": ofWorkstation("Vapor-free preparation"),
   label: ofWorkstation("Service label and stickers"),
+  "settings-confirmed": ofWorkstation("Settings and readiness confirmed"),
+  "two-bag-test": ofWorkstation("Two-bag test"),
+  "airway-equipment": ofRoom("Airway equipment"),
+  "found-power": ofWorkstation("As found: power"),
+  "found-gas": ofWorkstation("As found: gas flow"),
+  "close-flows": ofWorkstation("Flows shut at close-out"),
+  "close-vaporizers": ofWorkstation("Vaporizer filled and off at close-out", "vaporizer"),
+  "close-cylinder": ofWorkstation("Cylinder shut at close-out", "cylinder"),
+  "close-suction": ofRoom("Suction emptied at close-out"),
 } as const satisfies Record<string, ItemDefinition>;
 
-export type ItemId = keyof typeof ITEMS;
-export const ITEM_IDS = Object.keys(ITEMS) as ItemId[];
+export type ShippedItemId = keyof typeof ITEMS;
+/** A question that a site added. Its id says what it is about and, in words, what it asks: it is read without any table, for ever. */
+export type OwnItemId = `own-${ItemAbout}-${string}`;
+export type ItemId = ShippedItemId | OwnItemId;
+export const ITEM_IDS = Object.keys(ITEMS) as ShippedItemId[];
+
+const OWN_ITEM = /^own-(workstation|room)-([a-z0-9]+(?:-[a-z0-9]+)*)$/;
+export const OWN_ITEM_LONGEST = 72;
+
+export const isOwnItem = (item: string): item is OwnItemId => OWN_ITEM.test(item) && item.length <= OWN_ITEM_LONGEST;
+
+/** What an item is: from the list, or read from the id of a site's own question. */
+export function itemOf(item: ItemId): ItemDefinition {
+  const shipped = (ITEMS as Readonly<Record<string, ItemDefinition>>)[item];
+  if (shipped !== undefined) return shipped;
+  const [, about = "workstation", words = item] = OWN_ITEM.exec(item) ?? [];
+  const name = words.replaceAll("-", " ");
+  const made = about === "room" ? ofRoom : ofWorkstation;
+  return made(name.charAt(0).toUpperCase() + name.slice(1));
+}
+
+/** The id of a question of a site's own, from its name; null when no letter or digit is left of it. */
+export function ownItemId(about: ItemAbout, name: string): OwnItemId | null {
+  const words = name
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .slice(0, 48)
+    .replace(/^-+|-+$/g, "");
+  return words === "" ? null : `own-${about}-${words}`;
+}
 
 export interface Subject {
   readonly kind: SubjectKind;

@@ -3,11 +3,12 @@ import { ITEM_IDS, type ItemId, type Subject, sameSubject } from "@/lib/domain/i
 import { isHere } from "@/lib/domain/judge-here";
 import { type Sighting, sightingOf } from "@/lib/domain/judge-sightings";
 import type { ReadCheck } from "@/lib/domain/judge-signatures";
+import { isTakenBack } from "@/lib/domain/own-question";
 import type { Assessment, Rule } from "@/lib/domain/rule";
 import { assessment, ownerOf } from "@/lib/domain/rules/assess";
 import { QUARANTINED } from "@/lib/domain/rules/failing";
 import { saidAnswer } from "@/lib/domain/wording";
-import { instant, type Timestamp } from "@/lib/units/time";
+import { type Instant, instant, instantOf, type Timestamp } from "@/lib/units/time";
 
 /** One item about one subject, with everything that was seen of it. */
 export interface Collected {
@@ -17,6 +18,8 @@ export interface Collected {
   /** What was taken off no longer speaks, and nothing can be asked about it. */
   readonly here: boolean;
   byProcedure: boolean;
+  /** Since when the procedure asks it, where an earlier version did not. */
+  askedSince: Instant | null;
   byEvent: boolean;
   sightings: readonly Sighting[];
 }
@@ -35,30 +38,44 @@ function addSighting(place: Collected, sighting: Sighting): void {
  */
 export type Collection = (Collected[] | undefined)[];
 
-const PLACE = new Map(ITEM_IDS.map((item, place) => [item, place]));
+const PLACE: ReadonlyMap<ItemId, number> = new Map(ITEM_IDS.map((item, place) => [item, place]));
+/** A site's own questions come after all others. */
+const OWN_PLACE = ITEM_IDS.length;
 
 /** The one place for an item and subject, made when it is first named. */
 export function placeOf(collection: Collection, item: ItemId, subject: Subject, evidence: Evidence): Collected {
-  const place = PLACE.get(item) ?? 0;
+  const place = PLACE.get(item) ?? OWN_PLACE;
   const ofItem = collection[place] ?? [];
-  for (const known of ofItem) if (sameSubject(known.subject, subject)) return known;
+  for (const known of ofItem) if (known.item === item && sameSubject(known.subject, subject)) return known;
   collection[place] = ofItem;
   const here = isHere(subject, evidence);
   const owner = here ? ownerOf(item, subject, evidence) : null;
-  const made: Collected = { item, subject, owner, here, byProcedure: false, byEvent: false, sightings: NOTHING };
+  const made: Collected = {
+    item,
+    subject,
+    owner,
+    here,
+    byProcedure: false,
+    askedSince: null,
+    byEvent: false,
+    sightings: NOTHING,
+  };
   ofItem.push(made);
   return made;
 }
 
 /** What the procedure asks and what was observed, brought together. */
 export function collect(evidence: Evidence, checks: ReadonlyMap<string, ReadCheck>): Collection {
-  const collection: Collection = new Array(ITEM_IDS.length).fill(undefined);
-  for (const { item, subject } of evidence.procedure?.owes ?? []) {
-    placeOf(collection, item, subject, evidence).byProcedure = true;
+  const collection: Collection = new Array(OWN_PLACE + 1).fill(undefined);
+  for (const { item, subject, since } of evidence.procedure?.owes ?? []) {
+    const place = placeOf(collection, item, subject, evidence);
+    place.byProcedure = true;
+    if (since !== undefined) place.askedSince = instantOf(since);
   }
   const superseded = supersededIds(evidence.observations);
   for (const observation of evidence.observations) {
     if (superseded?.has(observation.id)) continue;
+    if (!PLACE.has(observation.item) && isTakenBack(observation.item, evidence)) continue;
     const place = placeOf(collection, observation.item, observation.subject, evidence);
     if (!place.here) continue;
     const check = observation.check === null ? undefined : checks.get(observation.check);

@@ -1,5 +1,5 @@
 import type { Evidence, EvidenceEvent } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import { isHere } from "@/lib/domain/judge-here";
 import { impliedEvents, RECHECK, unsettles } from "@/lib/domain/recheck";
 import { type Instant, instantOf } from "@/lib/units/time";
@@ -54,7 +54,7 @@ export function askedByEvents(
     if (rows === "everything") continue;
     for (const subject of subjectsOfEvent(event, evidence)) {
       for (const { item, of } of rows) {
-        if (of === "same" && ITEMS[item].subject === subject.kind) asked.push({ item, subject });
+        if (of === "same" && itemOf(item).subject === subject.kind) asked.push({ item, subject });
       }
     }
   }

@@ -16,6 +16,8 @@ import {
 import type { Owed } from "@/lib/domain/judgement";
 import type { Rule, Standing, Stands } from "@/lib/domain/rule";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
+import { procedureChange } from "@/lib/domain/rules/policy/procedure-change";
+import { valuesOf } from "@/lib/domain/rules/settings";
 import type { EventKind } from "@/lib/domain/vocabulary";
 import { type Instant, instantOf } from "@/lib/units/time";
 
@@ -27,6 +29,8 @@ export interface Entry {
   readonly owner: Rule | null;
   /** Asked by the daily procedure; otherwise here because an event asks for it, or because somebody answered it. */
   readonly byProcedure: boolean;
+  /** Since when the procedure asks it, where an earlier version did not; null where it always did. */
+  readonly askedSince: Instant | null;
   readonly byEvent: boolean;
   readonly decided: Decided;
   /** End of the validity of the passing answer, a running case aside. */
@@ -56,6 +60,8 @@ export interface EvidenceIndex {
   readonly firstUserOwedSince: Instant | null;
   /** The last time a case began here although the room might not start: no check from before it counts afterwards. */
   readonly emergencyUse: Instant | null;
+  /** What a new version asks is owed by checks that were begun before it, too. */
+  readonly newItemsAtOnce: boolean;
 }
 
 export function indexOf(evidence: Evidence): EvidenceIndex {
@@ -80,6 +86,7 @@ export function indexOf(evidence: Evidence): EvidenceIndex {
     running: runningCase(evidence),
     firstUserOwedSince: firstUserOwedSince(evidence, performed, lastOf(events, "serviced")),
     emergencyUse: lastOf(events, "emergency-use"),
+    newItemsAtOnce: valuesOf(procedureChange, evidence).owedAtOnce,
   };
 }
 
@@ -159,7 +166,7 @@ const bySubject = (left: Collected, right: Collected): number =>
   byText(left.subject.kind, right.subject.kind) || byText(left.subject.id, right.subject.id);
 
 function entryOf(
-  { item, subject, owner, byProcedure, byEvent, sightings }: Collected,
+  { item, subject, owner, byProcedure, askedSince, byEvent, sightings }: Collected,
   evidence: Evidence,
   clock: CheckClock,
   events: readonly ReadEvent[],
@@ -173,6 +180,7 @@ function entryOf(
     subject,
     owner,
     byProcedure,
+    askedSince,
     byEvent,
     decided,
     passValidUntil: pass ? checkDayAt(clock, pass.earliest).validUntil : null,

@@ -3,7 +3,7 @@ import { byText, isSigned, type ReadCheck } from "@/lib/domain/judge-signatures"
 import type { Assessment } from "@/lib/domain/rule";
 import { type Instant, instantOf } from "@/lib/units/time";
 
-/** One observation with the span of time in which it was made: a moment, or for a paper record an interval. */
+/** One observation with the span of time in which it was made: a moment, or an interval for a paper record and for a device whose clock was turned. */
 export interface Sighting {
   readonly observation: Observation;
   readonly earliest: Instant;
@@ -32,8 +32,8 @@ export function sightingOf(observation: Observation, check: ReadCheck | undefine
   const recorded = recordedAt === observedAt ? at : instantOf(recordedAt);
   return {
     observation,
-    earliest: known.source === "paper" ? instantOf(known.earliest) : at,
-    latest: known.source === "paper" ? instantOf(known.latest) : at,
+    earliest: known.source !== "server" && known.earliest ? instantOf(known.earliest) : at,
+    latest: known.source !== "server" && known.latest ? instantOf(known.latest) : at,
     recorded,
     assessment,
     signed: isSigned(observation, recorded, check),

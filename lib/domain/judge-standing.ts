@@ -63,11 +63,16 @@ function whyOwed(entry: Entry, index: EvidenceIndex, valid: PerformedCheck | nul
   if (index.firstUserOwedSince !== null && event?.event.kind === "serviced") return owed("first-user", event);
   if (valid === null) return owed(decided.pass ? "expired" : "not-checked");
   if (decided.uncounted) return owed("read-shut");
+  if (isBeyond(entry, index, valid)) return NOT_ASKED;
   // A part fitted after the check was begun owes what its event says, and no more of the daily procedure.
   if (fittedSince(entry, valid)) return recheckOfPart(entry);
   if (happenedSince(entry, valid)) return owed("recheck", event);
   return owed(settled ? "expired" : "incomplete");
 }
+
+/** Only a version newer than the check asks it: the check keeps its word for its own day, unless the site decided otherwise. */
+const isBeyond = ({ askedSince }: Entry, { newItemsAtOnce }: EvidenceIndex, valid: PerformedCheck): boolean =>
+  !newItemsAtOnce && askedSince !== null && askedSince > valid.startedAt;
 
 const happenedSince = ({ event }: Entry, valid: PerformedCheck): boolean =>
   event !== null && event.at > valid.startedAt;

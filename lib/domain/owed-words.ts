@@ -1,5 +1,5 @@
 import type { WorkstationEvidence } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import { subjectName } from "@/lib/domain/wording";
 
 export interface OwedInWords {
@@ -16,7 +16,7 @@ export const owedInWords = (
 ): OwedInWords[] =>
   owed.map(({ item, subject }) => ({
     item,
-    itemName: ITEMS[item].name,
+    itemName: itemOf(item).name,
     subject: { ...subject },
     subjectName: subjectName(subject, workstation),
   }));

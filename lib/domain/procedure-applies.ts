@@ -1,4 +1,4 @@
-import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import type { AppliesWhen, ProcedureItem } from "@/lib/domain/procedure/model";
 import type { Place } from "@/lib/domain/rule";
 import type { Gas } from "@/lib/domain/vocabulary";
@@ -6,8 +6,8 @@ import type { Gas } from "@/lib/domain/vocabulary";
 /** Is an item of a procedure asked here at all, by what stands in the room and comes out of its walls? */
 export function applies(when: AppliesWhen, item: ItemId, place: Place): boolean {
   const { room, workstation } = place;
-  if (ITEMS[item].about === "room" && room === null) return false;
-  if (ITEMS[item].about === "workstation" && workstation === null) return false;
+  if (itemOf(item).about === "room" && room === null) return false;
+  if (itemOf(item).about === "workstation" && workstation === null) return false;
   const model = workstation?.model;
   return (
     (when.scheme === undefined || when.scheme === place.facility.scheme) &&
@@ -33,7 +33,7 @@ const isAtHand = (gas: Gas, { room, workstation }: Place): boolean =>
 
 /** What one item is asked about here: each fitted part of its kind, each piped gas, or the room or workstation itself. */
 export function subjectsOf(item: Pick<ProcedureItem, "item" | "applies">, { room, workstation }: Place): Subject[] {
-  const { kind } = { kind: ITEMS[item.item].subject };
+  const { kind } = { kind: itemOf(item.item).subject };
   const { gas, indicatorAbsorbent } = item.applies;
   const fitted = workstation?.fitted;
   const of = (parts: readonly { readonly id: string }[] | undefined): Subject[] =>

@@ -6,6 +6,8 @@ export interface Stood {
   readonly from: Instant;
   /** Null while it still stands so. */
   readonly to: Instant | null;
+  /** When the clock would turn it, whatever came first afterwards; absent where nobody asked. */
+  readonly goodUntil?: Instant | null;
   readonly state: Readiness;
   /** Ready, or ready with limits that were all allowed and that the list could do without. */
   readonly startable: boolean;

@@ -53,6 +53,7 @@ export const RECHECK: Readonly<Record<EventKind, readonly RecheckRow[] | "everyt
   serviced: "everything",
   // Pressure proves pressure, and not which gas.
   "pipeline-event": [same("pipeline-pressure"), same("pipeline-identity")],
+  "power-event": [same("mains-power")],
   // A case that began in a room that might not start leaves the whole check to be done after it.
   "emergency-use": "everything",
 };

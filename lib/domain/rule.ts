@@ -147,6 +147,8 @@ export interface LimitedUse {
 }
 
 export interface Rule<S extends Settings = Settings> extends Policy<S> {
+  /** What it is about in two or three words, for where everybody reads it: no subject, no number, nobody's own words. */
+  readonly inBrief: string;
   /** The severity of a finding that does not say its own. */
   readonly severity: Severity;
   /** Where the rule comes from; a setting's own citation stands before it. */

@@ -1,5 +1,5 @@
 import type { Evidence, EvidenceEvent } from "@/lib/domain/evidence";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import { judge } from "@/lib/domain/judge";
 import type { Finding, Judgement, Owed, Readiness } from "@/lib/domain/judgement";
 import { missingFor } from "@/lib/domain/needs";
@@ -75,9 +75,9 @@ export function asIfIn(room: Evidence, spare: Evidence, procedure: Pick<Procedur
   };
 }
 
-const aboutRoom = ({ observations }: Evidence) => observations.filter(({ item }) => ITEMS[item].about === "room");
+const aboutRoom = ({ observations }: Evidence) => observations.filter(({ item }) => itemOf(item).about === "room");
 const aboutWorkstation = ({ observations }: Evidence) =>
-  observations.filter(({ item }) => ITEMS[item].about === "workstation");
+  observations.filter(({ item }) => itemOf(item).about === "workstation");
 
 function once<Row extends { readonly id: string }>(rows: readonly Row[]): Row[] {
   return [...new Map(rows.map((row) => [row.id, row])).values()];
@@ -94,7 +94,7 @@ export function byItself(evidence: Evidence): Judgement {
           observations: aboutWorkstation(evidence),
           procedure: evidence.procedure && {
             ...evidence.procedure,
-            owes: evidence.procedure.owes.filter(({ item }) => ITEMS[item].about === "workstation"),
+            owes: evidence.procedure.owes.filter(({ item }) => itemOf(item).about === "workstation"),
           },
         },
   );

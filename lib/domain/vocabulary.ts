@@ -55,6 +55,7 @@ export const EVENT_KINDS = [
   "circuit-changed",
   "serviced",
   "pipeline-event",
+  "power-event",
   "emergency-use",
 ] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];

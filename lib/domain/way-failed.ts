@@ -1,4 +1,4 @@
-import { ITEMS, sameSubject } from "@/lib/domain/items";
+import { itemOf, sameSubject } from "@/lib/domain/items";
 import type { Finding } from "@/lib/domain/judgement";
 import type { RuleContext } from "@/lib/domain/rule";
 import type { ItemAbout } from "@/lib/domain/way-action";
@@ -9,7 +9,7 @@ export function failedItemsOf({ items, subject }: Finding, context: RuleContext)
     .failing()
     .filter(
       (one) =>
-        items.includes(one.item) && (sameSubject(one.subject, subject) || ITEMS[one.item].subject !== subject.kind),
+        items.includes(one.item) && (sameSubject(one.subject, subject) || itemOf(one.item).subject !== subject.kind),
     )
     .map((one) => ({ item: one.item, subject: one.subject }));
 }

@@ -1,6 +1,6 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { Check, Evidence, Observation } from "@/lib/domain/evidence";
-import { ITEMS, type Subject, sameSubject } from "@/lib/domain/items";
+import { itemOf, type Subject, sameSubject } from "@/lib/domain/items";
 import type { CheckKind } from "@/lib/domain/vocabulary";
 import type { ItemAbout } from "@/lib/domain/way-action";
 import { quantity, valueIn } from "@/lib/units/quantity";
@@ -72,4 +72,4 @@ export function withPartReplaced(evidence: Evidence, old: Subject, made: Subject
   return { ...evidence, procedure: { ...procedure, owes } };
 }
 
-export const isAboutRoom = ({ item }: ItemAbout): boolean => ITEMS[item].about === "room";
+export const isAboutRoom = ({ item }: ItemAbout): boolean => itemOf(item).about === "room";

@@ -1,6 +1,6 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { WorkstationEvidence } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject, type SubjectKind } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject, type SubjectKind } from "@/lib/domain/items";
 import type { Agent, Gas } from "@/lib/domain/vocabulary";
 import type { Quantity, Unit } from "@/lib/units/quantity";
 import type { LocalDate } from "@/lib/units/time";
@@ -98,7 +98,7 @@ export function itemsInWords(
   const groups = new Map<string, string[]>();
   for (const { item, subject } of named) {
     const about = lowerFirst(subjectName(subject, workstation)).replace(/ \(.*\)$/, "");
-    groups.set(about, [...(groups.get(about) ?? []), lowerFirst(ITEMS[item].name)]);
+    groups.set(about, [...(groups.get(about) ?? []), lowerFirst(itemOf(item).name)]);
   }
   const said = [...groups].map(([about, names]) =>
     about ? `${listed(names, names.length)} (${about})` : listed(names, names.length),

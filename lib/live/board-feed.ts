@@ -152,7 +152,7 @@ export class BoardFeed {
     const before = this.sequence;
     this.#pending = new Pending();
     try {
-      await this.#storeOvertaken();
+      await this.#storeOvertaken(pending);
       const state = await this.#refresh(pending, noticed);
       this.#read = heard;
       this.#behindSince = this.#heard > heard ? performance.now() : null;
@@ -164,10 +164,13 @@ export class BoardFeed {
     }
   }
 
-  /** Only the stored copy, and the tasks, wait for this: a reader judges an overtaken row for himself. */
-  async #storeOvertaken(): Promise<void> {
+  /**
+   * Only the stored copy, and the tasks, wait for this: a reader judges an overtaken row for himself. With the whole board to be read it is
+   * asked for in any case, because other causes than the clock, such as a sister facility's change of a model, are known to storage alone.
+   */
+  async #storeOvertaken({ everything }: Pending): Promise<void> {
     const { source, facilityId, report } = this.#options;
-    if (this.#due().length === 0) return;
+    if (!everything && this.#due().length === 0) return;
     await source.rejudgeDue(facilityId).catch(report);
   }
 

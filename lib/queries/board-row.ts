@@ -1,20 +1,37 @@
 import { boardSummary } from "@/lib/domain/board-summary";
+import { answerHolds, type CheckDay } from "@/lib/domain/check-day";
 import { judge } from "@/lib/domain/judge";
 import type { Mark } from "@/lib/domain/judgement";
+import { tasksFor } from "@/lib/domain/task/decide";
+import type { TaskDraft } from "@/lib/domain/task/model";
 import type { BoardRow } from "@/lib/schemas/board";
 import type { BoardRowRecord } from "@/lib/storage/board-rows";
 import type { Holder } from "@/lib/storage/evidence";
-import { instantOf, timestampOf } from "@/lib/units/time";
+import { instant, instantOf, timestampOf } from "@/lib/units/time";
 
 /** A room whose stored answer the clock has overtaken, or that was never judged, is judged here and now from its evidence. */
-export function judgedNow(record: BoardRowRecord, holder: Holder): BoardRowRecord {
+export function judgedNow(record: BoardRowRecord, holder: Holder, today: CheckDay): BoardRowRecord {
   const judgement = judge(holder.evidence);
   return {
     ...record,
     judgement,
     summary: { ...boardSummary(holder.evidence, judgement), listFrom: holder.listFrom },
-    goodUntil: judgement.goodUntil === null ? null : instantOf(judgement.goodUntil),
+    goodUntil: answerHolds(judgement.goodUntil, today),
+    tasks: tasksNow(record, tasksFor(judgement, holder.evidence)),
   };
+}
+
+/** Work that goes on stays where it was, with who is on it; work that the clock has just made comes after it. */
+function tasksNow({ tasks }: BoardRowRecord, drafts: readonly TaskDraft[]): BoardRowRecord["tasks"] {
+  const goesOn = tasks.flatMap((task) => {
+    const document = drafts.find(({ key }) => key === task.key);
+    return document ? [{ ...task, document }] : [];
+  });
+  const fresh = drafts
+    .filter(({ key }) => !tasks.some((task) => task.key === key))
+    .sort((left, right) => (left.key < right.key ? -1 : 1))
+    .map((document) => ({ key: document.key, document, person: null, claimedAt: null }));
+  return [...goesOn, ...fresh];
 }
 
 export const isOverdue = ({ judgement, goodUntil }: BoardRowRecord, now: number): boolean =>
@@ -47,7 +64,7 @@ export function boardRowOf(record: BoardRowRecord): BoardRow {
     needs: [...summary.needs],
     listFrom: summary.listFrom ?? null,
     decideBy: judgement.decideBy,
-    goodUntil: judgement.goodUntil,
+    goodUntil: record.goodUntil === null ? null : timestampOf(instant(record.goodUntil)),
     reserve: summary.reserve,
     work: workOf(record),
     piped: [...summary.piped],

@@ -1,4 +1,6 @@
 import type { Actor } from "@/lib/auth/actor";
+import { checkDayAt } from "@/lib/domain/check-day";
+import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { boardRowOf, isOverdue, judgedNow } from "@/lib/queries/board-row";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { Board, BoardRow } from "@/lib/schemas/board";
@@ -41,8 +43,9 @@ export async function rowsIn(tx: Tx, frame: Frame, now: Instant, only: readonly 
   const ids = overdue.map(({ roomId }) => roomId);
   const workstations = overdue.flatMap(({ workstation }) => (workstation ? [workstation.id] : []));
   const holders = new Map((await loadEvidence(tx, frame, ids, workstations, now)).map((holder) => [holder.id, holder]));
+  const today = checkDayAt(checkClock(frame), now);
   return records.map((record) => {
     const holder = isOverdue(record, now) ? holders.get(record.roomId) : undefined;
-    return boardRowOf(holder ? judgedNow(record, holder) : record);
+    return boardRowOf(holder ? judgedNow(record, holder, today) : record);
   });
 }

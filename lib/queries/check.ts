@@ -2,8 +2,9 @@ import type { Actor } from "@/lib/auth/actor";
 import type { Answer } from "@/lib/domain/answer";
 import { answerKey, signedAs, standingAnswers, versionOf } from "@/lib/domain/check/model";
 import type { Evidence } from "@/lib/domain/evidence";
+import { readingOf, scaleOf, usualOf } from "@/lib/domain/far-from-history";
 import { gaugeChange } from "@/lib/domain/gauge-change";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
 import { subjectName } from "@/lib/domain/wording";
 import { isId } from "@/lib/queries/evidence";
@@ -18,6 +19,7 @@ import { loadEvidence } from "@/lib/storage/evidence";
 import type { Frame } from "@/lib/storage/facility-frame";
 import { namesOf } from "@/lib/storage/names";
 import { roomsWith } from "@/lib/storage/places";
+import { readingSeries, seriesKey } from "@/lib/storage/reading-series";
 import { type Instant, instantOf, type Timestamp, timestampOf } from "@/lib/units/time";
 
 /** A check as it is being answered, or as it was signed; null when the facility has no such check. */
@@ -27,6 +29,36 @@ export const readCheck = (actor: Actor, checkId: string, reading: Reading = appR
     async (tx, frame, now) => {
       const check = isId(checkId) ? await findCheck(tx, frame.scope.facilityId, checkId) : null;
       return check && viewOf(tx, frame, check, actor.personId, now);
+    },
+    reading,
+  );
+
+/** A daily check as it would begin now, under a placeholder's id; null when there is no such workstation, or nothing is asked of it. */
+export const readCheckStart = (
+  actor: Actor,
+  workstationId: string,
+  reading: Reading = appReading(),
+): Promise<CheckView | null> =>
+  inFacility(
+    actor,
+    async (tx, frame, now) => {
+      if (!isId(workstationId)) return null;
+      const rooms = await roomsWith(tx, frame.scope.facilityId, [workstationId]);
+      const holders = await loadEvidence(tx, frame, [...rooms], [workstationId], now);
+      const found = holders.find((holder) => holder.workstationId === workstationId)?.evidence;
+      if (!found?.procedure) return null;
+      const check: CheckRecord = {
+        id: workstationId,
+        kind: "daily",
+        procedureId: found.procedure.id,
+        workstationId,
+        roomId: found.room?.id ?? null,
+        startedAt: now,
+        startedBy: actor.personId,
+        answers: [],
+        signatures: [],
+      };
+      return viewOf(tx, frame, check, actor.personId, now);
     },
     reading,
   );
@@ -59,12 +91,23 @@ async function viewOf(
   return {
     id: check.id,
     kind: check.kind,
-    procedure: procedure && { name: procedure.name, version: procedure.version, citation: procedure.citation },
+    procedure: procedure && {
+      id: check.procedureId,
+      name: procedure.name,
+      version: procedure.version,
+      citation: procedure.citation,
+    },
     workstation: { id: evidence.workstation.id, tag: evidence.workstation.tag, model: evidence.workstation.model.name },
     room: check.roomId ? { id: check.roomId, name: (await roomName(tx, facilityId, check.roomId)) ?? "" } : null,
     startedAt: timestampOf(check.startedAt),
     startedBy: name(check.startedBy),
-    items: questionsOf(check, procedure ? expandProcedure(procedure, evidence) : [], evidence),
+    items: await withUsuals(
+      tx,
+      frame,
+      check,
+      now,
+      questionsOf(check, procedure ? expandProcedure(procedure, evidence, check.shortened) : [], evidence),
+    ),
     recorded: await recordedOf(tx, facilityId, check, evidence, name),
     draft: await findDraft(tx, facilityId, check.id, personId),
     signatures: check.signatures.map(({ personId: by, role, meaning, at }) => ({
@@ -73,9 +116,28 @@ async function viewOf(
       meaning,
       at: timestampOf(at),
     })),
+    shortened: check.shortened ?? false,
     version: versionOf(check),
     at: timestampOf(now),
   };
+}
+
+/** What the readings usually are, so that a slip is asked about before it is recorded; a signed check is only read. */
+async function withUsuals(
+  tx: Tx,
+  frame: Frame,
+  check: CheckRecord,
+  now: Instant,
+  items: CheckView["items"],
+): Promise<CheckView["items"]> {
+  if (signedAs(check, "performed")) return items;
+  const series = await readingSeries(tx, frame.scope.facilityId, check.workstationId, check.roomId, now);
+  return items.map((item) => {
+    if (item.form.kind !== "number" && item.form.kind !== "gauge") return item;
+    const points = series.get(seriesKey(item.item, item.subject.id)) ?? [];
+    const readings = points.flatMap(({ answer }) => readingOf(answer) ?? []);
+    return { ...item, usual: usualOf(readings, item.form.unit, scaleOf(item.limits)) };
+  });
 }
 
 /** A signed check is about the room and the parts of when it was signed; an open one about those of now. */
@@ -92,7 +154,7 @@ async function asItWas(
   return { ...evidence, room: stood, workstation: { ...evidence.workstation, fitted } };
 }
 
-/** A full check asks the whole procedure; a recheck shows what it answered. */
+/** A check of its own asks the whole procedure; a recheck shows what it answered. */
 function questionsOf(check: CheckRecord, asked: readonly CheckItem[], evidence: Evidence): CheckView["items"] {
   const questions = questionsView(asked);
   const answered = new Set(check.answers.map(({ item, subject }) => answerKey(item, subject)));
@@ -106,7 +168,7 @@ function questionsOf(check: CheckRecord, asked: readonly CheckItem[], evidence: 
     item,
     subject,
     subjectName: subjectName(subject, evidence.workstation),
-    title: ITEMS[item].name,
+    title: itemOf(item).name,
     how: "",
     why: "",
     whenItFails: "",
@@ -114,7 +176,7 @@ function questionsOf(check: CheckRecord, asked: readonly CheckItem[], evidence: 
     limits: null,
     by: "either",
   }));
-  const whole = check.kind === "daily" || check.kind === "first-user";
+  const whole = check.kind !== "recheck" && check.procedureId !== null;
   return [...(whole ? questions : questions.filter(({ key }) => answered.has(key))), ...past];
 }
 

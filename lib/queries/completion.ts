@@ -1,7 +1,7 @@
 import type { Actor } from "@/lib/auth/actor";
 import { type CheckClock, type CheckDay, checkDayOn } from "@/lib/domain/check-day";
 import { completionCount, completionPercent, completionState, datesBetween } from "@/lib/domain/completion";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { CompletionReport } from "@/lib/schemas/report";
@@ -101,7 +101,7 @@ function cellOf(facts: ReturnType<typeof factsOf>, day: CheckDay, clock: CheckCl
     providerAt: confirmed ? timestampOf(instantOf(confirmed.at)) : null,
     providerBy: confirmed?.name ?? null,
     firstCase: firstCase === null ? null : timestampOf(firstCase),
-    failures: facts.failures.filter(({ observed_at }) => within(observed_at)).map(({ item }) => ITEMS[item].name),
+    failures: facts.failures.filter(({ observed_at }) => within(observed_at)).map(({ item }) => itemOf(item).name),
     swaps: facts.swaps.filter(({ at }) => within(at)).map(({ serial, position }) => `${serial} on yoke ${position}`),
   };
 }

@@ -7,7 +7,7 @@ import type { TaskView } from "@/lib/schemas/task";
 import type { PickList } from "@/lib/schemas/work";
 import { loadEvidence } from "@/lib/storage/evidence";
 import { stockLines } from "@/lib/storage/spare-parts";
-import { openTasks } from "@/lib/storage/tasks";
+import { openTasksAt } from "@/lib/storage/tasks-at";
 import { dateIn, timestampOf } from "@/lib/units/time";
 
 /** Several tasks as one walk: what to take along and from where, and the rooms in the order in which they are passed. */
@@ -20,7 +20,7 @@ export const readPickList = (
     actor,
     async (tx, frame, now) => {
       const { facilityId } = frame.scope;
-      const open = (await openTasks(tx, facilityId)).filter(({ key }) => keys.includes(key));
+      const open = (await openTasksAt(tx, frame, now)).tasks.filter(({ key }) => keys.includes(key));
       const views = (await tasksIn(tx, frame, now, actor.personId)).filter(({ key }) => keys.includes(key));
       const workstations = [...new Set(open.flatMap(({ workstationId }) => (workstationId ? [workstationId] : [])))];
       const rooms = [...new Set(open.flatMap(({ holderKind, holderId }) => (holderKind === "room" ? [holderId] : [])))];

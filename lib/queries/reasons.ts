@@ -41,13 +41,15 @@ export const readReasons = (
     reading,
   );
 
-const WHAT = new Map(RULES.map(({ id, what }) => [id, what]));
+const KNOWN = new Map(RULES.map((rule) => [rule.id, rule]));
 
 function lineOf(count: ReasonCount, names: ReadonlyMap<string, string>): ReasonsReport["reasons"][number] {
   const { rule, severity, roomDays, hours, hoursToCleared, byDay, byRoom } = count;
   return {
     rule,
-    what: WHAT.get(rule) ?? rule,
+    // A rule of an earlier version may be gone: its id is then all that is known.
+    inBrief: KNOWN.get(rule)?.inBrief ?? rule,
+    what: KNOWN.get(rule)?.what ?? rule,
     severity,
     roomDays,
     hours: Math.round(hours * 10) / 10,

@@ -4,7 +4,7 @@ import { driveFlow, reserveMinutes } from "@/lib/domain/endurance";
 import type { Evidence, Observation } from "@/lib/domain/evidence";
 import { gaugeChange } from "@/lib/domain/gauge-change";
 import { gaugeWorth } from "@/lib/domain/gauge-worth";
-import { ITEMS, type ItemId, type Subject, sameSubject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject, sameSubject } from "@/lib/domain/items";
 import { contextAt } from "@/lib/domain/judge-context";
 import { indexOf } from "@/lib/domain/judge-index";
 import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
@@ -48,7 +48,7 @@ function partOf(
   return {
     key: question.key,
     item: question.item,
-    itemName: ITEMS[question.item].name,
+    itemName: itemOf(question.item).name,
     subject: question.subject,
     subjectName: question.subjectName,
     standing,

@@ -1,6 +1,6 @@
 import type { Actor } from "@/lib/auth/actor";
 import { checkDayAt } from "@/lib/domain/check-day";
-import type { Check, Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
+import type { Check, Evidence } from "@/lib/domain/evidence";
 import { isFullCheck } from "@/lib/domain/judge-signatures";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import { explained } from "@/lib/domain/why";
@@ -8,6 +8,7 @@ import { rowsIn } from "@/lib/queries/board";
 import { roomHolder } from "@/lib/queries/evidence";
 import { openChecksOf } from "@/lib/queries/open-checks";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
+import { fittedOf } from "@/lib/queries/room-fitted";
 import { enduranceOf, partsOf } from "@/lib/queries/room-parts";
 import { tasksIn } from "@/lib/queries/tasks";
 import type { RoomView } from "@/lib/schemas/room";
@@ -85,23 +86,6 @@ function peopleIn({ observations, checks, workstation }: Evidence): string[] {
     ...checks.flatMap(({ startedBy, signed }) => [startedBy, ...signed.map(({ by }) => by)]),
     ...(workstation?.holds.map(({ by }) => by) ?? []),
   ];
-}
-
-function fittedOf({ fitted, model }: WorkstationEvidence): RoomView["fitted"] {
-  return {
-    cylinders: fitted.cylinders.map(({ id, serial, position, gas, size }) => ({ id, serial, position, gas, size })),
-    yokes: model.yokes.map(({ position, gas }) => ({ position, gas })),
-    vaporizers: fitted.vaporizers.map(({ id, tag, mount, agent }) => ({ id, tag, mount, agent })),
-    mounts: [...model.mounts],
-    absorbent: fitted.absorbent.map(({ id, tag, position, product, from }) => ({
-      id,
-      tag,
-      position,
-      product: product.name,
-      from,
-    })),
-    oxygenSensor: fitted.oxygenSensor && { ...fitted.oxygenSensor },
-  };
 }
 
 /** Today's full checks of the room, and the one that a provider would confirm. */

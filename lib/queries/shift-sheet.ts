@@ -1,5 +1,5 @@
 import type { Actor } from "@/lib/auth/actor";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import { needsAttention } from "@/lib/domain/morning";
 import { saidAnswer } from "@/lib/domain/wording";
 import { rowsIn } from "@/lib/queries/board";
@@ -72,7 +72,7 @@ function failedLine({ item, answer, observed_at, room, name, subject_kind, posit
   const place = position === null ? undefined : PLACES[subject_kind];
   return {
     room,
-    item: place ? `${ITEMS[item].name}, ${place} ${position}` : ITEMS[item].name,
+    item: place ? `${itemOf(item).name}, ${place} ${position}` : itemOf(item).name,
     answer: saidAnswer(answer),
     name,
     at: said(observed_at),

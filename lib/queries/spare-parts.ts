@@ -21,25 +21,34 @@ export const readSpareParts = (
     async (tx, frame, now) => {
       const holder = await roomHolder(tx, frame, roomId, now);
       const workstation = holder?.evidence.workstation;
-      if (!workstation) return null;
-      const { facilityId } = frame.scope;
-      const parts = await sparePartsOf(tx, facilityId, workstation.model.oxygenSensor);
-      return {
-        workstationId: workstation.id,
-        stores: await allStores(tx, facilityId),
-        mounts: workstation.model.mounts.map((mount) => {
-          const on = workstation.fitted.vaporizers.find((vaporizer) => vaporizer.mount === mount);
-          return { mount, fitted: on ? { id: on.id, tag: on.tag, agent: on.agent } : null };
-        }),
-        vaporizers: parts.vaporizers.map((vaporizer) => ({ ...vaporizer })),
-        absorbent: parts.absorbent.map((charge) => ({ ...charge })),
-        oxygenSensors: parts.oxygenSensors.map((sensor) => ({ ...sensor })),
-        yokes: await yokesOf(tx, frame, workstation, now),
-        at: timestampOf(now),
-      };
+      return workstation ? sparePartsIn(tx, frame, workstation, now) : null;
     },
     reading,
   );
+
+/** The same for a workstation wherever it stands. */
+export async function sparePartsIn(
+  tx: Tx,
+  frame: Frame,
+  workstation: WorkstationEvidence,
+  now: Instant,
+): Promise<SparePartsView> {
+  const { facilityId } = frame.scope;
+  const parts = await sparePartsOf(tx, facilityId, workstation.model.oxygenSensor);
+  return {
+    workstationId: workstation.id,
+    stores: await allStores(tx, facilityId),
+    mounts: workstation.model.mounts.map((mount) => {
+      const on = workstation.fitted.vaporizers.find((vaporizer) => vaporizer.mount === mount);
+      return { mount, fitted: on ? { id: on.id, tag: on.tag, agent: on.agent } : null };
+    }),
+    vaporizers: parts.vaporizers.map((vaporizer) => ({ ...vaporizer })),
+    absorbent: parts.absorbent.map((charge) => ({ ...charge })),
+    oxygenSensors: parts.oxygenSensors.map((sensor) => ({ ...sensor })),
+    yokes: await yokesOf(tx, frame, workstation, now),
+    at: timestampOf(now),
+  };
+}
 
 /** Each yoke with what stands on it and the cylinders of its gas that could. One after the other: a transaction is one connection. */
 async function yokesOf(

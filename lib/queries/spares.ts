@@ -22,7 +22,7 @@ export const readSpares = (actor: Actor, roomId: string, reading: Reading = appR
     reading,
   );
 
-async function sparesIn(tx: Tx, frame: Frame, now: Instant, roomId: string): Promise<SparesView | null> {
+export async function sparesIn(tx: Tx, frame: Frame, now: Instant, roomId: string): Promise<SparesView | null> {
   const { facilityId } = frame.scope;
   const stored = await sparesFor(tx, facilityId, roomId);
   const here = await workstationIn(tx, facilityId, roomId);

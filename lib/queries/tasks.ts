@@ -9,8 +9,9 @@ import type { TaskList, TaskView } from "@/lib/schemas/task";
 import type { Tx } from "@/lib/storage/client";
 import { dutyAt } from "@/lib/storage/duty";
 import type { Frame } from "@/lib/storage/facility-frame";
-import { type TaskPlace, taskPlaces } from "@/lib/storage/task-places";
-import { type OpenTask, openTasks } from "@/lib/storage/tasks";
+import { placeNow, type TaskPlace, taskPlaces } from "@/lib/storage/task-places";
+import type { OpenTask } from "@/lib/storage/tasks";
+import { type Only, openTasksAt } from "@/lib/storage/tasks-at";
 import { type Instant, timestampOf } from "@/lib/units/time";
 
 /** The facility's open tasks in the order they should be done, each with its reason for standing there. */
@@ -34,29 +35,29 @@ export const dutyNowView = ({ onRoster, people }: DutyNow): TaskList["duty"] => 
 export const dutyNowIn = (tx: Tx, frame: Frame, now: Instant): Promise<DutyNow> =>
   dutyAt(tx, frame.scope.facilityId, now, checkDayAt(checkClock(frame), now).date);
 
-/** Open tasks of the whole facility or of one place, ordered. */
+/** The tasks that are open at this moment, of the whole facility or of one place, ordered. */
 export async function tasksIn(
   tx: Tx,
   frame: Frame,
   now: Instant,
   personId: string,
-  only: { readonly key?: string; readonly holders?: readonly string[] } = {},
+  only: Only = {},
 ): Promise<TaskView[]> {
-  const open = await openTasks(tx, frame.scope.facilityId, only);
-  const places = await taskPlaces(
-    tx,
-    frame.scope.facilityId,
-    open.map(({ holderId }) => holderId),
-    personId,
-  );
+  const { tasks: open, judgedNow } = await openTasksAt(tx, frame, now, only);
+  const today = checkDayAt(checkClock(frame), now);
+  const holders = open.map(({ holderId }) => holderId);
+  const places = await taskPlaces(tx, frame.scope.facilityId, holders, personId, today);
+  const placeOf = ({ holderId }: OpenTask) => {
+    const place = places.get(holderId) ?? null;
+    const holder = judgedNow.get(holderId);
+    return place && holder ? placeNow(place, holder) : place;
+  };
   const duty = await dutyNowIn(tx, frame, now);
   const placed = orderTasks(
-    open.map((task) => ({ ...orderInput(task, places.get(task.holderId) ?? null), task })),
+    open.map((task) => ({ ...orderInput(task, placeOf(task)), task })),
     now,
   );
-  return placed.map(({ task: { task }, placed: why }) =>
-    taskViewOf(task, places.get(task.holderId) ?? null, why, duty),
-  );
+  return placed.map(({ task: { task }, placed: why }) => taskViewOf(task, placeOf(task), why, duty));
 }
 
 /** What the order of the work looks at. */

@@ -1,3 +1,4 @@
+import { RULES } from "@/lib/domain/rules/all";
 import { readBoardOf } from "@/lib/queries/board";
 import { appReading, type Reading } from "@/lib/queries/read";
 import type { BoardRow } from "@/lib/schemas/board";
@@ -25,9 +26,18 @@ export function wallRowOf(row: BoardRow): WallRow {
     limitsAllowed: row.limitsAllowed,
     readyForList: row.readyForList,
     whenInUse: row.whenInUse,
+    reason: reasonOf(row.headlineRule),
     firstCase: row.firstCase,
     decideBy: row.decideBy,
     goodUntil: row.goodUntil,
     work: row.work.map(({ minutes, claimedAt }) => ({ minutes, inHandSince: claimedAt })),
   };
+}
+
+const IN_BRIEF = new Map(RULES.map(({ id, inBrief }) => [id, inBrief]));
+
+/** The headline itself stays off the wall: it may hold what somebody wrote. */
+function reasonOf(rule: string | null): WallRow["reason"] {
+  const inBrief = rule === null ? undefined : IN_BRIEF.get(rule);
+  return rule === null || inBrief === undefined ? null : { rule, inBrief };
 }

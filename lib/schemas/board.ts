@@ -62,6 +62,7 @@ export const boardRow = z.strictObject({
   /** Where the list comes from: entered or imported for the day, or the weekly template. */
   listFrom: z.enum(["day", "week"]).nullable().optional(),
   decideBy: timestamp.nullable(),
+  /** When the clock alone next overtakes this row; at the turn of the check day at the latest, because the list is then another one. */
   goodUntil: timestamp.nullable(),
   reserve: reserveOxygen.nullable(),
   work: z.array(plannedWork),

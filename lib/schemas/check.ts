@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { ANSWERED_BY } from "@/lib/domain/procedure/model";
 import { CHECK_KINDS, MEANINGS } from "@/lib/domain/vocabulary";
 import { answer, id, isStorable, itemId, quantity, role, subject, timestamp } from "@/lib/schemas/common";
+import { keptOnDevice } from "@/lib/schemas/offline";
 import { UNITS } from "@/lib/units/quantity";
 
 const unit = z.enum(UNITS);
@@ -30,7 +32,12 @@ export const checkItem = z.strictObject({
   form: answerForm,
   /** The limits it will be judged by, for showing beside the answer. */
   limits: z.strictObject({ atLeast: quantity.nullable(), atMost: quantity.nullable(), text: z.string() }).nullable(),
-  by: z.enum(["technician", "provider", "either", "both"]),
+  by: z.enum(ANSWERED_BY),
+  /** What its readings usually are, for asking "sure?" about one far off; null while there is no history. */
+  usual: z
+    .strictObject({ unit, count: z.int(), median: z.number(), spread: z.number(), least: z.number() })
+    .nullable()
+    .optional(),
 });
 export type CheckItemView = z.infer<typeof checkItem>;
 
@@ -56,7 +63,9 @@ export const signatureView = z.strictObject({ name: z.string(), role, meaning: z
 export const checkView = z.strictObject({
   id,
   kind: z.enum(CHECK_KINDS),
-  procedure: z.strictObject({ name: z.string(), version: z.int(), citation: z.string() }).nullable(),
+  procedure: z
+    .strictObject({ id: id.nullable().optional(), name: z.string(), version: z.int(), citation: z.string() })
+    .nullable(),
   workstation: z.strictObject({ id, tag: z.string(), model: z.string() }),
   room: z.strictObject({ id, name: z.string() }).nullable(),
   startedAt: timestamp,
@@ -66,24 +75,38 @@ export const checkView = z.strictObject({
   /** Typed but not yet recorded, by this person: item key -> what was typed. */
   draft: z.record(z.string(), z.unknown()),
   signatures: z.array(signatureView),
+  /** Without what the same user need not repeat on successive cases. */
+  shortened: z.boolean().optional(),
   /** Grows with every recorded answer and signature; a signature says which version was seen. */
   version: z.int(),
   at: timestamp,
 });
 export type CheckView = z.infer<typeof checkView>;
 
-export const startCheckRequest = z.strictObject({ workstationId: id, kind: z.enum(["daily", "first-user"]) });
+export const startCheckRequest = z.strictObject({
+  workstationId: id,
+  kind: z.enum(["daily", "first-user", "each-case", "provider-change", "close-out"]),
+  /** Everything, also what the same user could leave out on a successive case. */
+  whole: z.boolean().optional(),
+});
 export const startCheckReply = z.strictObject({ checkId: id, resumed: z.boolean() });
 
 export const answerGiven = z.strictObject({ item: itemId, subject, answer });
 export const recordAnswersRequest = z.strictObject({
   checkId: id,
-  answers: z.array(answerGiven).min(1, "must hold at least one answer").max(80),
+  answers: z
+    .array(answerGiven.extend({ /** By the device's clock. */ givenAt: timestamp.optional() }))
+    .min(1, "must hold at least one answer")
+    .max(80),
+  /** From a device that keeps answers until they are sent. Without it (the shape before), they were given just now by who sends them. */
+  kept: keptOnDevice.optional(),
 });
 export const recordAnswersReply = z.strictObject({
   checkId: id,
   recorded: z.array(z.strictObject({ key: z.string(), verdict: z.enum(["pass", "fail", "noted"]) })),
   version: z.int(),
+  /** Kept as evidence, but what they were about has changed since: they settle nothing of what is asked now. */
+  unsettled: z.array(z.strictObject({ key: z.string(), why: z.string() })),
 });
 
 export const saveDraftRequest = z.strictObject({

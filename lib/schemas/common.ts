@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { ITEM_IDS } from "@/lib/domain/items";
+import { ITEM_IDS, isOwnItem, OWN_ITEM_LONGEST, type OwnItemId } from "@/lib/domain/items";
 import { GASES, NEEDS, ROLES, SCHEMES } from "@/lib/domain/vocabulary";
 import { PRESSURE_UNITS } from "@/lib/units/pressure";
 import { UNITS } from "@/lib/units/quantity";
@@ -33,7 +33,13 @@ export const scheme = z.enum(SCHEMES);
 export const gas = z.enum(GASES);
 export const need = z.enum(NEEDS);
 export const role = z.enum(ROLES);
-export const itemId = z.enum(ITEM_IDS);
+export const ownItemId = z
+  .string()
+  .max(OWN_ITEM_LONGEST)
+  .regex(/^own-(workstation|room)-[a-z0-9]+(-[a-z0-9]+)*$/, "must be the id of an own question, such as own-room-clock")
+  .refine((item): item is OwnItemId => isOwnItem(item), "must be the id of an own question, such as own-room-clock");
+/** An item of the list, or a question that a site added. */
+export const itemId = z.union([z.enum(ITEM_IDS), ownItemId]);
 
 export const subject = z.strictObject({
   kind: z.enum(["workstation", "room", "cylinder", "vaporizer", "absorbent", "oxygen-sensor", "pipeline"]),
@@ -41,14 +47,17 @@ export const subject = z.strictObject({
 });
 
 const note = words(500).optional();
+/** The person was asked about a reading far from its history, and confirmed it. */
+const sure = z.literal(true, "must be true, or left out").optional();
 export const answer = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("pass"), passed: z.boolean(), note }),
-  z.strictObject({ kind: z.literal("number"), reading: quantity, note }),
+  z.strictObject({ kind: z.literal("number"), reading: quantity, sure, note }),
   z.strictObject({
     kind: z.literal("gauge"),
     reading: quantity,
     openWhenRead: z.boolean(),
     shutAgain: z.boolean(),
+    sure,
     note,
   }),
   z.strictObject({ kind: z.literal("choice"), choice: words(60), note }),

@@ -15,7 +15,7 @@ import {
   SCHEMES,
   WASTE_GAS,
 } from "@/lib/domain/vocabulary";
-import { answer, date, itemId, quantity, subject, timestamp } from "@/lib/schemas/common";
+import { answer, date, itemId, ownItemId, quantity, subject, timestamp } from "@/lib/schemas/common";
 import { PRESSURE_UNITS } from "@/lib/units/pressure";
 import type { LocalDate } from "@/lib/units/time";
 
@@ -179,7 +179,12 @@ const workstation = z.strictObject({
 
 const known = z.discriminatedUnion("source", [
   z.strictObject({ source: z.literal("server") }),
-  z.strictObject({ source: z.literal("device"), offsetSeconds: z.number() }),
+  z.strictObject({
+    source: z.literal("device"),
+    offsetSeconds: z.number(),
+    earliest: timestamp.optional(),
+    latest: timestamp.optional(),
+  }),
   z.strictObject({ source: z.literal("paper"), earliest: timestamp, latest: timestamp }),
 ]);
 
@@ -217,7 +222,13 @@ const event = z.strictObject({
   at: timestamp,
   zone: name.nullable().default(null),
 });
-const trend = z.strictObject({ item: itemId, subject, slope: quantity.nullable(), crossing: day.nullable() });
+const trend = z.strictObject({
+  item: itemId,
+  subject,
+  slope: quantity.nullable(),
+  crossing: day.nullable(),
+  between: z.strictObject({ from: day, to: day.nullable() }).optional(),
+});
 
 export const evidenceDocument = z.strictObject({
   schema: z.literal(EVIDENCE_SCHEMA),
@@ -232,7 +243,17 @@ export const evidenceDocument = z.strictObject({
       id: name,
       name,
       version: z.int(),
-      owes: z.array(z.strictObject({ item: itemId, subject })),
+      owes: z.array(z.strictObject({ item: itemId, subject, since: timestamp.optional() })),
+      own: z
+        .array(
+          z.strictObject({
+            item: ownItemId,
+            failing: z.enum(["stops", "due"]),
+            atLeast: quantity.optional(),
+            atMost: quantity.optional(),
+          }),
+        )
+        .optional(),
       settings: settingOverrides,
     })
     .nullable()

@@ -20,8 +20,7 @@ export const setPlaceRequest = z.discriminatedUnion("kind", [
 ]);
 export const setPlaceReply = z.strictObject({ placeId: id });
 
-const room = {
-  name,
+const supplies = {
   suiteId: id,
   zoneId: id.nullable(),
   piped: z.array(gas).max(GASES.length),
@@ -29,9 +28,16 @@ const room = {
   wasteGas: z.enum(WASTE_GAS),
   walkingOrder,
 };
+const room = { name, ...supplies };
 /** A retired room is brought back by this as well. */
 export const setRoomRequest = z.strictObject({ roomId: id.nullable(), ...room });
 export const setRoomReply = z.strictObject({ roomId: id });
+/** Several new rooms at once, alike but for their names; they follow each other on the walk from `walkingOrder` on. */
+export const addRoomsRequest = z.strictObject({
+  ...supplies,
+  names: z.array(name).min(1, "must name at least one room").max(100, "must be at most 100 rooms at a time"),
+});
+export const addRoomsReply = z.strictObject({ roomIds: z.array(id) });
 export const retireRoomRequest = z.strictObject({ roomId: id });
 export const retireRoomReply = z.strictObject({ roomId: id });
 

@@ -5,6 +5,8 @@ import { date, id, timestamp } from "@/lib/schemas/common";
 /** How often one rule gave a reason, counted by rooms and check days. */
 export const reasonLine = z.strictObject({
   rule: z.string(),
+  /** The rule in a few words, and in a sentence. */
+  inBrief: z.string(),
   what: z.string(),
   severity: z.enum(SEVERITIES),
   /** Room-days on which it showed, of the room-days looked at. */

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { boardRow, facilityView } from "@/lib/schemas/board";
-import { answer, id, itemId, quantity, role, subject, timestamp, words } from "@/lib/schemas/common";
+import { answer, date, id, itemId, quantity, role, subject, timestamp, words } from "@/lib/schemas/common";
 import { action, judgement } from "@/lib/schemas/judgement";
 import { faultView } from "@/lib/schemas/moves";
 import { taskView } from "@/lib/schemas/task";
@@ -54,10 +54,28 @@ export const enduranceView = z.strictObject({
 
 export const fittedView = z.strictObject({
   cylinders: z.array(
-    z.strictObject({ id, serial: z.string(), position: z.string(), gas: z.string(), size: z.string() }),
+    z.strictObject({
+      id,
+      serial: z.string(),
+      position: z.string(),
+      gas: z.string(),
+      size: z.string(),
+      from: timestamp,
+      expiry: date.nullable(),
+      retestDue: date.nullable(),
+    }),
   ),
   yokes: z.array(z.strictObject({ position: z.string(), gas: z.string() })),
-  vaporizers: z.array(z.strictObject({ id, tag: z.string(), mount: z.string(), agent: z.string() })),
+  vaporizers: z.array(
+    z.strictObject({
+      id,
+      tag: z.string(),
+      mount: z.string(),
+      agent: z.string(),
+      from: timestamp,
+      calibrationDue: date.nullable(),
+    }),
+  ),
   mounts: z.array(z.string()),
   absorbent: z.array(
     z.strictObject({ id, tag: z.string(), position: z.string(), product: z.string(), from: timestamp }),

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { date, id, pressureUnit, role, scheme, timestamp, words } from "@/lib/schemas/common";
+import { siteWords } from "@/lib/schemas/site-words";
 
 export const userId = z
   .string()
@@ -43,6 +44,8 @@ export const addPersonRequest = z.strictObject({
 export const addPersonReply = z.strictObject({ personId: id });
 export const changeRolesRequest = z.strictObject({ personId: id, roles: z.array(role), active: z.boolean() });
 export const changeRolesReply = z.strictObject({ personId: id });
+export const givePasswordRequest = z.strictObject({ personId: id, password });
+export const givePasswordReply = z.strictObject({ personId: id });
 export const setPasswordRequest = z.strictObject({ current: z.string().max(200), next: password });
 export const setPasswordReply = z.strictObject({ changedAt: timestamp });
 
@@ -105,6 +108,8 @@ export const sessionView = z.strictObject({
   person: z.strictObject({ id, name: z.string(), userId: z.string() }),
   roles: z.array(role),
   facility: z.strictObject({ id, name: z.string(), timeZone: z.string(), scheme, pressureUnit }),
+  /** The words this facility says things in. */
+  words: siteWords,
   facilities: z.array(z.strictObject({ id, name: z.string() })),
   mayDo: z.array(z.string()),
   at: timestamp,

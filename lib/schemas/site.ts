@@ -1,15 +1,7 @@
 import { z } from "zod";
-import { SITE_WORDS } from "@/lib/domain/site/model";
 import { id, pressureUnit, scheme, words } from "@/lib/schemas/common";
 import { timeZone } from "@/lib/schemas/set-up";
-
-const siteWords = z.strictObject({
-  anesthesia: z.enum(SITE_WORDS.anesthesia),
-  wasteGas: z.enum(SITE_WORDS.wasteGas),
-  suite: z.enum(SITE_WORDS.suite),
-  room: z.enum(SITE_WORDS.room),
-  check: z.enum(SITE_WORDS.check),
-});
+import { siteWords } from "@/lib/schemas/site-words";
 
 export const setSiteRequest = z.strictObject({ name: words(120), timeZone, scheme, pressureUnit, words: siteWords });
 export const setSiteReply = z.strictObject({ facilityId: id });

@@ -3,8 +3,9 @@ import { SEVERITIES } from "@/lib/domain/judgement";
 import { answerGiven, checkItem } from "@/lib/schemas/check";
 import { id, role, ruleId, subject, timestamp, words } from "@/lib/schemas/common";
 import { dutyNow } from "@/lib/schemas/duty";
+import { faultView, sparePartsView } from "@/lib/schemas/moves";
 
-export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow"] as const;
+export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow", "event"] as const;
 
 export const taskView = z.strictObject({
   key: z.string(),
@@ -41,11 +42,36 @@ export type TaskView = z.infer<typeof taskView>;
 export const taskList = z.strictObject({ at: timestamp, tasks: z.array(taskView), duty: dutyNow });
 export type TaskList = z.infer<typeof taskList>;
 
+const partName = z.strictObject({ id, tag: z.string() });
+const taskWay = z.discriminatedUnion("kind", [
+  /** The items, answered and signed. */
+  z.strictObject({ kind: z.literal("answers") }),
+  z.strictObject({ kind: z.literal("look-at-fault"), fault: faultView }),
+  z.strictObject({
+    kind: z.literal("lift-hold"),
+    hold: z.strictObject({ id, name: z.string(), reason: z.string(), since: timestamp }),
+  }),
+  z.strictObject({
+    kind: z.literal("fit-part"),
+    part: z.enum(["absorbent", "oxygen-sensor"]),
+    position: z.string(),
+    takesOff: partName,
+    product: z.string(),
+    /** Items that this workstation is asked for: of them, some are then due again. */
+    asked: z.array(z.string()),
+    spares: sparePartsView,
+  }),
+  /** Cleared by other means than a form, each in one line; by none that is known, where there is no line. */
+  z.strictObject({ kind: z.literal("elsewhere"), texts: z.array(z.string()) }),
+]);
+
 /** One task opened: what finishing it asks for. */
 export const taskDetail = z.strictObject({
   task: taskView,
   /** The items that finishing must answer, as a check would ask them. */
   items: z.array(checkItem),
+  /** What it opens: only what can clear it. */
+  way: taskWay,
   /** For a cylinder swap: what is on the yoke, and the spares that fit it, by store. */
   swap: z
     .strictObject({

@@ -6,7 +6,7 @@ import { id, timestamp } from "@/lib/schemas/common";
 
 /**
  * One room on the wall. Everybody who passes reads a wall, so it has no staff names and nothing in anybody's own words: marks are
- * there or not, work is in hand or not, and a reason is left to the board.
+ * there or not, work is in hand or not, and of a reason it has the rule's own few words.
  */
 export const wallRow = z.strictObject({
   roomId: id,
@@ -22,6 +22,8 @@ export const wallRow = z.strictObject({
   readyForList: z.boolean(),
   whenInUse: z.enum(["after-this-case", "act-now"]).nullable(),
   firstCase: timestamp.nullable(),
+  /** The first reason: which rule speaks, and what it is about in few words, the same for every room and person. */
+  reason: z.strictObject({ rule: z.string(), inBrief: z.string() }).nullable(),
   decideBy: timestamp.nullable(),
   goodUntil: timestamp.nullable(),
   /** Work in hand has the time since when somebody is on it. */

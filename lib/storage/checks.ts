@@ -16,13 +16,15 @@ export interface NewCheck {
   readonly startedAt: Instant;
   readonly startedBy: string;
   readonly taskKey: string | null;
+  /** Without the steps that the same user need not repeat. */
+  readonly shortened?: boolean;
 }
 
 export async function insertCheck(tx: Tx, facilityId: string, check: NewCheck): Promise<void> {
   await tx.$executeRaw`
-    INSERT INTO fact.check_run (facility_id, id, procedure_id, kind, workstation_id, room_id, started_at, started_by, task_key)
+    INSERT INTO fact.check_run (facility_id, id, procedure_id, kind, workstation_id, room_id, started_at, started_by, task_key, shortened)
     VALUES (${facilityId}::uuid, ${check.id}::uuid, ${check.procedureId}::uuid, ${check.kind}, ${check.workstationId}::uuid,
-      ${check.roomId}::uuid, ${timestampOf(check.startedAt)}::timestamptz, ${check.startedBy}::uuid, ${check.taskKey})`;
+      ${check.roomId}::uuid, ${timestampOf(check.startedAt)}::timestamptz, ${check.startedBy}::uuid, ${check.taskKey}, ${check.shortened ?? false})`;
 }
 
 /** One answer as it is stored. Exactly one of workstation and room keeps it (the item says which). */
@@ -40,6 +42,8 @@ export interface NewObservation {
   readonly by: string;
   readonly role: Role;
   readonly recordedAt: Instant;
+  /** Who entered it, where that is not who saw it: from paper, or from somebody else's phone. */
+  readonly recordedBy?: string;
   readonly supersedes: string | null;
 }
 
@@ -59,7 +63,7 @@ export async function insertObservations(
   await tx.$executeRaw`
     WITH input AS (
       SELECT * FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS i(id uuid, "checkId" uuid, item text, "subjectKind" text, "subjectId" text,
-        "workstationId" uuid, "roomId" uuid, answer jsonb, verdict text, "observedAt" timestamptz, known jsonb, by uuid, role text, "recordedAt" timestamptz, supersedes uuid)),
+        "workstationId" uuid, "roomId" uuid, answer jsonb, verdict text, "observedAt" timestamptz, known jsonb, by uuid, role text, "recordedAt" timestamptz, "recordedBy" uuid, supersedes uuid)),
     failing AS (
       INSERT INTO derived.latest_observation AS l (facility_id, keeper_id, item, subject_id, verdict, observation_id, observed_at)
       SELECT DISTINCT ON (coalesce("workstationId", "roomId"), item, "subjectId")
@@ -70,7 +74,7 @@ export async function insertObservations(
     INSERT INTO fact.observation (facility_id, id, check_id, item, subject_kind, subject_id, workstation_id, room_id, answer, verdict,
       observed_at, known, observed_by, observed_role, recorded_at, recorded_by, supersedes)
     SELECT ${facilityId}::uuid, id, "checkId", item, "subjectKind", "subjectId", "workstationId", "roomId", answer, verdict,
-      "observedAt", known, by, role, "recordedAt", by, supersedes FROM input`;
+      "observedAt", known, by, role, "recordedAt", coalesce("recordedBy", by), supersedes FROM input`;
   const superseded = observations.flatMap(({ supersedes }) => (supersedes === null ? [] : [supersedes]));
   if (superseded.length > 0) await takeBackFailing(tx, facilityId, superseded);
 }
@@ -114,6 +118,8 @@ async function countPassing(tx: Tx, facilityId: string, checkId: string): Promis
 /** A check with what it was done by. */
 export interface CheckRecord extends CheckState {
   readonly procedureId: string | null;
+  /** Begun without the steps that the same user need not repeat. */
+  readonly shortened?: boolean;
 }
 
 interface CheckJson {
@@ -136,6 +142,7 @@ interface CheckJson {
   }[];
   signatures: { person_id: string; role: Role; meaning: Meaning; at: string }[];
   corrected: boolean;
+  shortened: boolean;
 }
 
 /** One check with its answers in the order given, and its signatures; null when the facility has no such check. */
@@ -143,7 +150,7 @@ export async function findCheck(tx: Tx, facilityId: string, checkId: string): Pr
   const [found] = await tx.$queryRaw<{ check: CheckJson }[]>`
     SELECT to_jsonb(c) || jsonb_build_object(
       'answers', (SELECT coalesce(jsonb_agg(jsonb_build_object('id', o.id, 'item', o.item, 'subject_kind', o.subject_kind, 'subject_id', o.subject_id,
-          'answer', o.answer, 'verdict', o.verdict, 'observed_at', o.observed_at, 'observed_by', o.observed_by) ORDER BY o.recorded_at, o.id), '[]')
+          'answer', o.answer, 'verdict', o.verdict, 'observed_at', o.observed_at, 'observed_by', o.observed_by) ORDER BY o.observed_at, o.recorded_at, o.id), '[]')
         FROM fact.observation o WHERE o.facility_id = c.facility_id AND o.check_id = c.id),
       'corrected', EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id),
       'signatures', (SELECT coalesce(jsonb_agg(to_jsonb(s) ORDER BY s.at), '[]') FROM fact.signature s WHERE s.facility_id = c.facility_id AND s.check_id = c.id)) AS check
@@ -176,15 +183,17 @@ function checkRecordOf(row: CheckJson): CheckRecord {
       at: instantOf(at),
     })),
     corrected: row.corrected,
+    shortened: row.shortened,
   };
 }
 
-/** The unsigned full checks of one workstation that a person goes on with, their own or taken over, newest first. */
+/** The unsigned checks of one kind and workstation that a person goes on with, their own or taken over, newest first. */
 export async function openChecks(
   tx: Tx,
   facilityId: string,
   workstationId: string,
   personId: string,
+  kind: CheckKind,
   since: Instant,
 ): Promise<string[]> {
   const rows = await tx.$queryRaw<{ id: string }[]>`
@@ -192,7 +201,7 @@ export async function openChecks(
     WHERE c.facility_id = ${facilityId}::uuid AND c.workstation_id = ${workstationId}::uuid 
       AND coalesce((SELECT k.person_id FROM fact.check_takeover k WHERE k.facility_id = c.facility_id AND k.check_id = c.id ORDER BY k.at DESC, k.id LIMIT 1), c.started_by) = ${personId}::uuid
       AND NOT EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id)
-      AND c.started_at >= ${timestampOf(since)}::timestamptz AND c.kind IN ('daily', 'first-user')
+      AND c.started_at >= ${timestampOf(since)}::timestamptz AND c.kind = ${kind}
       AND NOT EXISTS (SELECT FROM fact.signature s WHERE s.facility_id = c.facility_id AND s.check_id = c.id AND s.meaning = 'performed')
     ORDER BY c.started_at DESC`;
   return rows.map(({ id }) => id);

@@ -2,7 +2,7 @@ import { type Sql, sql } from "@/lib/storage/client";
 import type { LocalDate } from "@/lib/units/time";
 
 /** The weekly template of room `r` that is valid on a date. */
-const templateOn = (date: LocalDate): Sql => sql`
+export const templateOn = (date: LocalDate): Sql => sql`
   FROM weekly_template t WHERE t.facility_id = r.facility_id AND t.room_id = r.id AND t.weekday = extract(isodow FROM ${date}::date)
     AND t.from_date <= ${date}::date AND (t.to_date IS NULL OR t.to_date > ${date}::date)`;
 

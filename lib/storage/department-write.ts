@@ -2,6 +2,7 @@ import type { DepartmentPlan, MadeEvent, NewFitting } from "@/lib/domain/departm
 import type { PersonRecord, WorkstationRecord } from "@/lib/domain/department/model";
 import type { Scope, Tx } from "@/lib/storage/client";
 import { DEPARTMENT_TABLES, upsert } from "@/lib/storage/department-tables";
+import { recordListVersions, recordServiceVersions } from "@/lib/storage/versions";
 import { type Instant, timestampOf } from "@/lib/units/time";
 
 export interface Writing {
@@ -43,6 +44,8 @@ export async function writeDepartment(tx: Tx, plan: DepartmentPlan, writing: Wri
   await recordEvents(tx, plan.events, writing);
   await put("service");
   await put("list");
+  await recordServiceVersions(tx, scope, records.service, writing.at);
+  await recordListVersions(tx, scope, records.list, writing.at);
   await writePeople(tx, records.people, plan.newPeople, writing);
   if (plan.placed.length + plan.fitted.length > 0) await tx.$queryRaw`SELECT refresh_statistics()::text`;
   return true;

@@ -1,6 +1,7 @@
 import type {
   Allowance,
   Check,
+  DayList,
   EvidenceEvent,
   FittedAbsorbent,
   FittedCylinder,
@@ -38,8 +39,14 @@ import {
 const utc = (text: string): Timestamp => timestampOf(instantOf(text));
 const dateOrNull = (text: string | null) => (text === null ? null : localDate(text));
 
-export function roomOf(row: RoomRow, timeZone: string, today: Instant): RoomEvidence {
+export function roomOf(
+  row: RoomRow,
+  timeZone: string,
+  today: Instant,
+  vaporFree: EvidenceRows["vapor_free"] = [],
+): RoomEvidence {
   const { list } = row;
+  const asked = vaporFree.find(({ room_id }) => room_id === row.id) ?? null;
   const at = (time: string | null) =>
     list && time ? timestampOf(instantAt(timeZone, localDate(list.date), localTime(time))) : null;
   return {
@@ -51,13 +58,23 @@ export function roomOf(row: RoomRow, timeZone: string, today: Instant): RoomEvid
     vacuum: row.vacuum,
     wasteGas: row.waste_gas,
     occupancy: occupancyOf(row, today),
-    list: list && {
-      firstCase: at(list.first_case),
-      end: at(list.ends_at),
-      needs: list.needs,
-      setUpMinutes: list.set_up_minutes,
-    },
+    list: withVaporFree(
+      list && {
+        firstCase: at(list.first_case),
+        end: at(list.ends_at),
+        needs: list.needs,
+        setUpMinutes: list.set_up_minutes,
+      },
+      asked && utc(asked.needed_at),
+    ),
   };
+}
+
+/** A preparation that was asked for is a need of the list; a room without a list gets one for it. */
+function withVaporFree(list: DayList | null, neededAt: Timestamp | null): DayList | null {
+  if (neededAt === null) return list;
+  if (list === null) return { firstCase: neededAt, end: null, needs: ["vapor-free"], setUpMinutes: 0 };
+  return list.needs.includes("vapor-free") ? list : { ...list, needs: [...list.needs, "vapor-free"] };
 }
 
 /** Closed means closed today: a closing of an earlier check day has ended by itself. */
@@ -101,7 +118,7 @@ export function workstationOf(row: WorkstationRow, rows: EvidenceRows): Workstat
     })),
     serviceOpen: false,
     firstUserCheckOwedSince: null,
-    recalls: [],
+    recalls: here(rows.recalls).map(({ name }) => ({ id: name, decision: "not-assessed" })),
     allowed: allowancesOf(here(rows.allowances)),
     recentFailures: here(rows.failures).map(({ item, subject_kind: kind, subject_id: id, observed_at }) => ({
       item,

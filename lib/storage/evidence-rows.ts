@@ -1,9 +1,10 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { Known, ModelEvidence, Verdict } from "@/lib/domain/evidence";
 import type { ItemId, SubjectKind } from "@/lib/domain/items";
-import type { Procedure } from "@/lib/domain/procedure/model";
+import type { OwnItem, Procedure } from "@/lib/domain/procedure/model";
 import type { Agent, CheckKind, EventKind, Gas, Meaning, Need, Role, Scheme, WasteGas } from "@/lib/domain/vocabulary";
 import type { PressureUnit } from "@/lib/units/pressure";
+import type { Quantity } from "@/lib/units/quantity";
 
 /** The parts of workstations as their query finds them. */
 export interface FittedRows {
@@ -22,11 +23,20 @@ export interface EvidenceRows extends FittedRows {
   /** Failed answers from before those that are read whole. */
   failures: FailureRow[];
   allowances: AllowanceRow[];
+  /** Recalls of a workstation's model that nobody has ended yet. */
+  recalls: { workstation_id: string; name: string; at: string }[];
+  /** Rooms that were asked for a vapor-free workstation on this check day. */
+  vapor_free: { room_id: string; needed_at: string }[];
   service: { workstation_id: string; plan: string; due: string; window_from: string; window_to: string }[];
   observations: ObservationRow[];
+  trends: TrendRow[];
   checks: CheckRow[];
   events: EventRow[];
-  procedure: { id: string; version: number; document: Procedure } | null;
+  procedure: { id: string; version: number; in_force_from: string; document: Procedure } | null;
+  /** The daily versions before it that a running check may have been begun with, newest first. */
+  earlier_versions: { in_force_from: string; items: ItemId[] }[];
+  /** The site's own questions of each kind of check in force. */
+  own_questions: OwnItem[][];
 }
 
 export interface FailureRow {
@@ -160,4 +170,15 @@ export interface EventRow {
   room_id: string | null;
   at: string;
   zone: string | null;
+}
+
+export interface TrendRow {
+  keeper_id: string;
+  item: ItemId;
+  subject_kind: SubjectKind;
+  subject_id: string;
+  slope: Quantity;
+  crossing: string;
+  crossing_from: string;
+  crossing_to: string | null;
 }

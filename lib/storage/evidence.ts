@@ -1,7 +1,5 @@
 import { checkDayAt } from "@/lib/domain/check-day";
 import { EVIDENCE_SCHEMA, type Evidence } from "@/lib/domain/evidence";
-
-import { expandProcedure } from "@/lib/domain/procedure/decide";
 import type { Procedure } from "@/lib/domain/procedure/model";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
 import type { Tx } from "@/lib/storage/client";
@@ -9,6 +7,9 @@ import type { Begun } from "@/lib/storage/command-frame";
 import { checkOf, eventOf, observationOf, roomOf, workstationOf } from "@/lib/storage/evidence-assemble";
 import { queryEvidence } from "@/lib/storage/evidence-query";
 import type { EvidenceRows, RoomRow, WorkstationRow } from "@/lib/storage/evidence-rows";
+import { NOW, type When } from "@/lib/storage/evidence-when";
+import { procedureOf } from "@/lib/storage/procedure-evidence";
+import { trendsOf } from "@/lib/storage/trends";
 import { type Instant, timestampOf } from "@/lib/units/time";
 
 /** Whose readiness is judged: a room with what stands in it, or a spare workstation in a store. */
@@ -32,9 +33,10 @@ export async function loadEvidence(
   rooms: readonly string[],
   workstations: readonly string[],
   now: Instant,
+  when: When = NOW,
 ): Promise<Holder[]> {
   const today = checkDayAt(checkClock(frame), now);
-  const rows = await queryEvidence(tx, frame.scope.facilityId, rooms, workstations, now, today.date);
+  const rows = await queryEvidence(tx, frame.scope.facilityId, rooms, workstations, now, today.date, when);
   const inRoom = new Map(rows.workstations.filter((w) => w.room_id !== null).map((w) => [w.room_id, w]));
   return [
     ...rows.rooms.map((room) => holderOf(frame, rows, room, inRoom.get(room.id) ?? null, now, today.from)),
@@ -51,13 +53,9 @@ function holderOf(
   today: Instant,
 ): Holder {
   const { facility } = frame;
-  const room = roomRow && roomOf(roomRow, facility.timeZone, today);
+  const room = roomRow && roomOf(roomRow, facility.timeZone, today, rows.vapor_free);
   const workstation = row && workstationOf(row, rows);
-  const procedure = rows.procedure?.document ?? null;
-  const owes =
-    procedure && workstation
-      ? expandProcedure(procedure, { facility, settings: frame.settings, room, workstation })
-      : [];
+  const procedure = rows.procedure && { ...rows.procedure.document, own: rows.own_questions.flat() };
   const mine = (about: { workstation_id: string | null; room_id: string | null }) =>
     (row !== null && about.workstation_id === row.id) || (roomRow !== null && about.room_id === roomRow.id);
   const evidence: Evidence = {
@@ -73,20 +71,11 @@ function holderOf(
     settingsVersion: frame.settingsVersion,
     room,
     workstation,
-    procedure:
-      procedure && rows.procedure && workstation
-        ? {
-            id: rows.procedure.id,
-            name: procedure.name,
-            version: rows.procedure.version,
-            owes: owes.map(({ item, subject }) => ({ item, subject })),
-            ...(procedure.settings ? { settings: procedure.settings } : {}),
-          }
-        : null,
+    procedure: workstation && procedureOf(rows, { facility, settings: frame.settings, room, workstation }),
     observations: rows.observations.filter(mine).map(observationOf),
     checks: rows.checks.filter(mine).map(checkOf),
     events: rows.events.filter(mine).map(eventOf),
-    trends: [],
+    trends: trendsOf(rows.trends, [row?.id, roomRow?.id], workstation),
   };
   return {
     kind: roomRow ? "room" : "workstation",

@@ -1,4 +1,3 @@
-import type { Procedure } from "@/lib/domain/procedure/model";
 import type { Tx } from "@/lib/storage/client";
 import { type Instant, timestampOf } from "@/lib/units/time";
 
@@ -21,16 +20,4 @@ export async function foundFacility(
 ): Promise<void> {
   await tx.$queryRaw`
     SELECT found_facility(${facilityId}::uuid, ${facility.name}, ${facility.timeZone}, ${facility.scheme}, ${facility.pressureUnit}, ${timestampOf(at)}::timestamptz)::text`;
-}
-
-export async function insertProcedure(
-  tx: Tx,
-  facilityId: string,
-  id: string,
-  procedure: Procedure,
-  inForceFrom: Instant,
-): Promise<void> {
-  await tx.$executeRaw`
-    INSERT INTO procedure (facility_id, id, name, version, kind, document, in_force_from)
-    VALUES (${facilityId}::uuid, ${id}::uuid, ${procedure.name}, ${procedure.version}, ${procedure.kind}, ${JSON.stringify({ ...procedure, id })}::jsonb, ${timestampOf(inForceFrom)}::timestamptz)`;
 }

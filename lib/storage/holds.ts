@@ -43,10 +43,26 @@ export async function insertAllowance(
     readonly measures: string;
     readonly at: Instant;
     readonly until: Instant;
+    /** SHA-256 of exactly what was shown. */
+    readonly boundTo: string;
   },
 ): Promise<void> {
   await tx.$executeRaw`
-    INSERT INTO fact.limit_allowance (facility_id, id, workstation_id, rule, person_id, role, measures, at, until)
+    INSERT INTO fact.limit_allowance (facility_id, id, workstation_id, rule, person_id, role, measures, at, until, bound_to)
     VALUES (${facilityId}::uuid, ${allowance.id}::uuid, ${allowance.workstationId}::uuid, ${allowance.rule}, ${allowance.personId}::uuid, ${allowance.role},
-      ${allowance.measures}, ${timestampOf(allowance.at)}::timestamptz, ${timestampOf(allowance.until)}::timestamptz)`;
+      ${allowance.measures}, ${timestampOf(allowance.at)}::timestamptz, ${timestampOf(allowance.until)}::timestamptz, ${allowance.boundTo})`;
+}
+
+/** False when nothing of it is in force any more. Everybody's word for the one limit is taken back together. */
+export async function revokeAllowances(
+  tx: Tx,
+  facilityId: string,
+  workstationId: string,
+  rule: string,
+  revoked: { readonly by: string; readonly reason: string; readonly at: Instant },
+): Promise<boolean> {
+  const done = await tx.$executeRaw`
+    UPDATE fact.limit_allowance SET revoked_at = ${timestampOf(revoked.at)}::timestamptz, revoked_by = ${revoked.by}::uuid, revoke_reason = ${revoked.reason}
+    WHERE facility_id = ${facilityId}::uuid AND workstation_id = ${workstationId}::uuid AND rule = ${rule} AND revoked_at IS NULL`;
+  return done > 0;
 }

@@ -2,7 +2,8 @@ import type { Need } from "@/lib/domain/vocabulary";
 import type { DayAsked, ListAsked, Weekday } from "@/lib/domain/weekly-template/model";
 import type { Scope, Tx } from "@/lib/storage/client";
 import { DEPARTMENT_TABLES, upsert } from "@/lib/storage/department-tables";
-import type { LocalDate, LocalTime } from "@/lib/units/time";
+import { recordListVersions } from "@/lib/storage/versions";
+import type { Instant, LocalDate, LocalTime } from "@/lib/units/time";
 
 export interface StoredDay {
   readonly roomId: string;
@@ -60,7 +61,10 @@ export async function putList(
   roomId: string,
   date: LocalDate,
   list: ListAsked | null,
+  at: Instant,
 ): Promise<void> {
+  const version = list ?? { firstCase: null, ends: null, needs: [], setUpMinutes: 0 };
+  await recordListVersions(tx, scope, [{ ...version, roomId, date, removed: list === null }], at);
   if (list === null)
     await tx.$executeRaw`
       DELETE FROM day_list WHERE facility_id = ${scope.facilityId}::uuid AND room_id = ${roomId}::uuid AND date = ${date}::date`;

@@ -26,6 +26,25 @@ export async function dueHolders(tx: Tx, facilityId: string, now: Instant): Prom
   return row ?? { rooms: [], workstations: [] };
 }
 
+/**
+ * Of these places, or of all, those whose stored answer the clock has overtaken, or that an earlier version of the rules' code judged;
+ * with every workstation that their evidence needs.
+ */
+export async function overtakenHolders(
+  tx: Tx,
+  facilityId: string,
+  now: Instant,
+  only: readonly string[] | null,
+): Promise<Places> {
+  const [row] = await tx.$queryRaw<Places[]>`
+    SELECT coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'room'), '{}') AS rooms,
+      coalesce(array_agg(workstation_id ORDER BY workstation_id) FILTER (WHERE workstation_id IS NOT NULL), '{}') AS workstations
+    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid
+      AND (good_until <= ${timestampOf(now)}::timestamptz OR engine_version <> ${ENGINE_VERSION})
+      AND (${only ? [...only] : null}::uuid[] IS NULL OR holder_id = ANY (${only ? [...only] : null}::uuid[]))`;
+  return row ?? { rooms: [], workstations: [] };
+}
+
 /** When something in a facility is next out of date, at once after an update of the rules' code; null when nothing will be. */
 export async function nextDue(tx: Tx, facilityId: string): Promise<number | null> {
   const [row] = await tx.$queryRaw<{ next: Date | null }[]>`
@@ -69,4 +88,11 @@ export async function workstationIn(tx: Tx, facilityId: string, roomId: string):
   const [row] = await tx.$queryRaw<{ id: string }[]>`
     SELECT workstation_id AS id FROM fact.placement WHERE facility_id = ${facilityId}::uuid AND room_id = ${roomId}::uuid AND "to" IS NULL`;
   return row?.id ?? null;
+}
+
+/** The number of a workstation; null when the facility has no such one, or has it no more. */
+export async function workstationTag(tx: Tx, facilityId: string, workstationId: string): Promise<string | null> {
+  const [row] = await tx.$queryRaw<{ tag: string }[]>`
+    SELECT tag FROM workstation WHERE facility_id = ${facilityId}::uuid AND id = ${workstationId}::uuid AND retired_at IS NULL`;
+  return row?.tag ?? null;
 }

@@ -1,3 +1,4 @@
+import type { AccessSettings } from "@/lib/domain/access/model";
 import type { FacilityEvidence } from "@/lib/domain/evidence";
 import type { Role } from "@/lib/domain/vocabulary";
 import type { Database, Tx } from "@/lib/storage/client";
@@ -8,7 +9,8 @@ export interface SignInRecord {
   readonly personId: string;
   readonly organisationId: string;
   readonly name: string;
-  readonly passwordHash: string;
+  /** Null for somebody who comes in by an issuer alone. */
+  readonly passwordHash: string | null;
   readonly active: boolean;
   readonly facilities: readonly { readonly id: string; readonly name: string }[];
 }
@@ -21,6 +23,8 @@ export async function signInRecord(database: Database, userId: string): Promise<
   return rows[0] ?? null;
 }
 
+export type SignInMethod = "password" | "issuer";
+
 export interface NewSession {
   readonly id: string;
   readonly personId: string;
@@ -28,13 +32,17 @@ export interface NewSession {
   readonly organisationId: string;
   readonly createdAt: Instant;
   readonly expiresAt: Instant;
+  readonly method?: SignInMethod;
+  /** The hash of the browser's own cookie; without one the session is never offered on a PIN pad. */
+  readonly deviceHash?: string | null;
 }
 
 export async function insertSession(tx: Tx, session: NewSession): Promise<void> {
   await tx.$executeRaw`
-    INSERT INTO session (id, organisation_id, person_id, facility_id, created_at, expires_at)
+    INSERT INTO session (id, organisation_id, person_id, facility_id, created_at, expires_at, active_at, method, device_hash)
     VALUES (${session.id}::uuid, ${session.organisationId}::uuid, ${session.personId}::uuid, ${session.facilityId}::uuid,
-      ${timestampOf(session.createdAt)}::timestamptz, ${timestampOf(session.expiresAt)}::timestamptz)`;
+      ${timestampOf(session.createdAt)}::timestamptz, ${timestampOf(session.expiresAt)}::timestamptz,
+      ${timestampOf(session.createdAt)}::timestamptz, ${session.method ?? "password"}, ${session.deviceHash ?? null})`;
 }
 
 export async function endSession(tx: Tx, sessionId: string, at: Instant): Promise<void> {
@@ -64,7 +72,17 @@ export interface SessionRecord {
   readonly facility: FacilityEvidence & { readonly name: string };
   readonly roles: readonly Role[];
   readonly facilities: readonly { readonly id: string; readonly name: string }[];
+  readonly createdAt: number;
   readonly expiresAt: number;
+  readonly method: SignInMethod;
+  readonly deviceHash: string | null;
+  readonly activeAt: number;
+  readonly lockedAt: number | null;
+  readonly fullySignedAt: number | null;
+  /** What the facility chose of its access settings. */
+  readonly access: Partial<AccessSettings>;
+  readonly hasPin: boolean;
+  readonly hasPassword: boolean;
 }
 
 interface SessionRow {
@@ -76,27 +94,45 @@ interface SessionRow {
   facility: Parameters<typeof facilityOf>[0];
   roles: Role[];
   facilities: { id: string; name: string }[];
+  created_at: Date;
   expires_at: Date;
+  method: SignInMethod;
+  device_hash: string | null;
+  active_at: Date | null;
+  locked_at: Date | null;
+  fully_signed_at: Date | null;
+  access: Partial<AccessSettings>;
+  has_pin: boolean;
+  has_password: boolean;
 }
 
 export async function findSession(database: Database, sessionId: string): Promise<SessionRecord | null> {
   const [row] = await database.withoutScope(
     (tx) => tx.$queryRaw<SessionRow[]>`SELECT * FROM find_session(${sessionId}::uuid)`,
   );
-  return row
-    ? {
-        sessionId: row.session_id,
-        personId: row.person_id,
-        name: row.name,
-        userId: row.user_id,
-        organisationId: row.organisation_id,
-        facility: facilityOf(row.facility),
-        roles: row.roles,
-        facilities: row.facilities,
-        expiresAt: row.expires_at.getTime(),
-      }
-    : null;
+  return row ? recordOf(row) : null;
 }
+
+const recordOf = (row: SessionRow): SessionRecord => ({
+  sessionId: row.session_id,
+  personId: row.person_id,
+  name: row.name,
+  userId: row.user_id,
+  organisationId: row.organisation_id,
+  facility: facilityOf(row.facility),
+  roles: row.roles,
+  facilities: row.facilities,
+  createdAt: row.created_at.getTime(),
+  expiresAt: row.expires_at.getTime(),
+  method: row.method,
+  deviceHash: row.device_hash,
+  activeAt: (row.active_at ?? row.created_at).getTime(),
+  lockedAt: row.locked_at?.getTime() ?? null,
+  fullySignedAt: row.fully_signed_at?.getTime() ?? null,
+  access: row.access,
+  hasPin: row.has_pin,
+  hasPassword: row.has_password,
+});
 
 export async function facilityScopes(database: Database): Promise<{ facilityId: string; organisationId: string }[]> {
   return database.withoutScope(

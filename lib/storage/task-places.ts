@@ -1,6 +1,9 @@
 import type { BoardSummary } from "@/lib/domain/board-summary";
+import type { CheckDay } from "@/lib/domain/check-day";
 import type { Tx } from "@/lib/storage/client";
-import type { Timestamp } from "@/lib/units/time";
+import { dayListOn } from "@/lib/storage/day-list";
+import type { Holder } from "@/lib/storage/evidence";
+import { type Timestamp, timestampOf } from "@/lib/units/time";
 
 /** Where a task is: its room and workstation, the list it must be ready for, and the check this person has open there. */
 export interface TaskPlace {
@@ -26,6 +29,7 @@ export async function taskPlaces(
   facilityId: string,
   holders: readonly string[],
   personId: string,
+  today: Pick<CheckDay, "date" | "from">,
 ): Promise<ReadonlyMap<string, TaskPlace>> {
   if (holders.length === 0) return new Map();
   const [row] = await tx.$queryRaw<{ places: PlaceRow[] }[]>`
@@ -34,14 +38,12 @@ export async function taskPlaces(
         CASE WHEN r.id IS NULL THEN NULL ELSE json_build_object('id', r.id, 'name', r.name, 'suite', s.name) END AS room,
         CASE WHEN w.id IS NULL THEN NULL ELSE json_build_object('id', w.id, 'tag', w.tag) END AS workstation,
         coalesce(s.walking_order * ${SUITE_STEP}::int + r.walking_order, 1000000) AS "walkingOrder",
-        coalesce((SELECT l.set_up_minutes FROM day_list l WHERE l.facility_id = d.facility_id AND l.room_id = r.id
-                  ORDER BY abs(l.date - d.judged_at::date) LIMIT 1),
-                 (SELECT max(t.set_up_minutes) FROM weekly_template t WHERE t.facility_id = d.facility_id AND t.room_id = r.id AND t.to_date IS NULL), 0) AS "setUpMinutes",
+        coalesce((${dayListOn(today.date)}->>'set_up_minutes')::int, 0) AS "setUpMinutes",
         (SELECT c.id FROM fact.check_run c
          WHERE c.facility_id = d.facility_id AND c.workstation_id = d.workstation_id 
            AND coalesce((SELECT k.person_id FROM fact.check_takeover k WHERE k.facility_id = c.facility_id AND k.check_id = c.id ORDER BY k.at DESC, k.id LIMIT 1), c.started_by) = ${personId}::uuid
            AND NOT EXISTS (SELECT FROM fact.check_correction k WHERE k.facility_id = c.facility_id AND k.check_id = c.id)
-           AND c.kind IN ('daily', 'first-user') AND c.started_at > d.judged_at - interval '12 hours'
+           AND c.kind IN ('daily', 'first-user') AND c.started_at >= ${timestampOf(today.from)}::timestamptz
            AND NOT EXISTS (SELECT FROM fact.signature g WHERE g.facility_id = c.facility_id AND g.check_id = c.id AND g.meaning = 'performed')
          ORDER BY c.started_at DESC LIMIT 1) AS "openCheckId"
       FROM derived.readiness d
@@ -55,3 +57,10 @@ export async function taskPlaces(
 function placeOf({ summary, ...rest }: PlaceRow): TaskPlace {
   return { ...rest, firstCase: summary?.firstCase ?? null, closed: summary?.occupancy.state === "closed" };
 }
+
+/** A place whose stored answer the clock has overtaken: the list and the occupancy are those of now. */
+export const placeNow = (place: TaskPlace, { evidence: { room } }: Holder): TaskPlace => ({
+  ...place,
+  firstCase: room?.list?.firstCase ?? null,
+  closed: room?.occupancy.state === "closed",
+});

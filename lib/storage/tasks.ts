@@ -4,7 +4,7 @@ import { type Instant, instantOf, timestampOf } from "@/lib/units/time";
 
 export interface OpenTask {
   readonly key: string;
-  readonly holderKind: "room" | "workstation";
+  readonly holderKind: "room" | "workstation" | "event";
   readonly holderId: string;
   readonly workstationId: string | null;
   readonly draft: TaskDraft;
@@ -17,7 +17,7 @@ export interface OpenTask {
 
 interface OpenTaskRow {
   key: string;
-  holder_kind: "room" | "workstation";
+  holder_kind: "room" | "workstation" | "event";
   holder_id: string;
   workstation_id: string | null;
   document: TaskDraft;

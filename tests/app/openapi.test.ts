@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { z } from "zod";
+import { scopeOf } from "@/lib/auth/actor";
 import { COMMANDS } from "@/lib/commands/all";
 import { PERMISSIONS } from "@/lib/domain/permission";
 import { ask } from "@/tests/support/http";
@@ -37,9 +38,14 @@ beforeAll(async () => {
   const check = await beginCheck(department, "OR 1", actor);
   await answerRest(department, check.id, actor);
   const { roomId } = await roomNamed(department, "OR 1");
+  const places = await department.database.inScope(scopeOf(department.admin), (tx) => tx.pipelineZone.findMany());
+  const drill = { kind: "power", zoneId: places[0]?.id, drill: true };
+  const { eventId } = JSON.parse((await rosa.command("raise-event", drill)).body) as { eventId: string };
   const { tasks } = JSON.parse((await rosa.get("/api/v1/tasks")).body) as { tasks: { key: string }[] };
   Object.assign(there, {
     "/rooms/{id}": roomId,
+    "/department-events/{id}": eventId,
+    "/workstations/{id}": check.workstation.id,
     "/checks/{id}": check.id,
     "/tasks/{key}": tasks[0]?.key ?? "",
     "/templates/{file}": "rooms.csv",
@@ -103,6 +109,10 @@ describe("the description of the API", () => {
         "409",
         "415",
         "422",
+        "423",
+        // A signature that is missing is asked for.
+        ...(COMMANDS.some((command) => command.name === name && command.meaning) ? ["428"] : []),
+        "429",
       ]);
     }
     for (const { name } of COMMANDS) {
@@ -114,10 +124,15 @@ describe("the description of the API", () => {
   });
 
   it("holds for what each read answers, to the last field", async () => {
+    const at = `?at=${encodeURIComponent(new Date(served.department.clock.now()).toISOString())}`;
     const queries: Record<string, string> = {
+      "/api/v1/moments/board": at,
+      "/api/v1/moments/rooms/{id}": at,
+      "/api/v1/what-if": "?what=pipeline-fails",
       "/api/v1/history": "?limit=200",
       "/api/v1/reports/shift-sheet": "?hours=12",
       "/api/v1/pick-list": "?keys=check%3Anothing",
+      "/api/v1/rehearsal": "?seed=7",
     };
     let checked = 0;
     for (const { address, get } of reads()) {

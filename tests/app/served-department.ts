@@ -36,13 +36,13 @@ export interface ServedDepartment {
 export const problemOf = ({ body }: Answer): Record<string, unknown> => JSON.parse(body) as Record<string, unknown>;
 
 /** A department of three rooms behind the production server, and a second, empty facility beside it. */
-export async function servedDepartment(): Promise<ServedDepartment> {
+export async function servedDepartment(environment: Readonly<Record<string, string>> = {}): Promise<ServedDepartment> {
   await ensureBuilt((line) => process.stdout.write(`${line}\n`));
   const department = await widerDepartment(MORNING);
   const second = { name: "Alder Ridge East", timeZone: "Europe/London", scheme: "ISO", pressureUnit: "bar" } as const;
   const added = await addFacility(department, second, department.admin);
   if (!added.ok) throw new Error(added.message);
-  const server = await startAppServer({ database: department, now: department.clock.now() });
+  const server = await startAppServer({ database: department, now: department.clock.now(), environment });
   const signedIn = async (userId: string, password: string, personId: string) => {
     const who = personWith(server.url, await signInByHttp(server.url, userId, password), { userId, personId });
     // Whoever has roles in both facilities may begin in either.

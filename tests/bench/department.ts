@@ -1,5 +1,6 @@
 import pg from "pg";
 import type { Actor } from "@/lib/auth/actor";
+import { proofWithoutSession } from "@/lib/auth/signing";
 import type { Command } from "@/lib/commands/command";
 import { execute } from "@/lib/commands/execute";
 import { found } from "@/lib/commands/found";
@@ -59,7 +60,14 @@ export async function makeDepartment(
     sessionId: null,
   });
   const must: BenchDepartment["must"] = async (command, input, by) => {
-    const outcome = await execute({ database, clock: CLOCK }, command, input, by, crypto.randomUUID());
+    const outcome = await execute(
+      { database, clock: CLOCK },
+      command,
+      input,
+      by,
+      crypto.randomUUID(),
+      command.meaning ? proofWithoutSession(by) : null,
+    );
     if (!outcome.ok) throw new Error(`${command.name}: ${outcome.refusal}: ${outcome.message}`);
     return { reply: outcome.value.reply, sequence: outcome.value.sequence ?? -1 };
   };

@@ -5,7 +5,7 @@ import { CALCULATIONS } from "@/lib/exchange/calculator/registry";
 import { type AppServer, startAppServer } from "@/tests/support/app-server";
 import { DESK, launchBrowser, PHONE } from "@/tests/support/browser";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
-import { expectAccessible } from "@/tests/support/page";
+import { expectAccessible, expectFits } from "@/tests/support/page";
 
 let database: TestDatabase;
 let server: AppServer;
@@ -40,6 +40,7 @@ async function stranger(device: Device): Promise<{ page: Page; complaints: strin
 const answer = (page: Page) => page.getByRole("region", { name: "Answer" });
 const field = (page: Page, label: string) => page.getByLabel(label, { exact: true });
 
+const NARROW = { viewport: { width: 320, height: 640 } };
 const ALL = CALCULATIONS.map(({ name }) => name);
 /** Forms and answers of each kind: figures, several results, rows, groups, texts, dates. */
 const UNLIKE =
@@ -49,13 +50,15 @@ describe("the calculator page, without signing in", () => {
   it.each([
     ["a phone", PHONE, ALL],
     ["a desk in the dark", { ...DESK, colorScheme: "dark" as const }, UNLIKE],
-    ["320 px", { viewport: { width: 320, height: 640 } }, UNLIKE],
+    ["320 px", NARROW, UNLIKE],
   ] satisfies [string, Device, readonly string[]][])("is accessible and quiet on %s", async (_name, device, names) => {
     const { page, complaints, close } = await stranger(device);
     for (const { name, title } of CALCULATIONS.filter((one) => names.includes(one.name))) {
       await page.goto(`/calculator?calculation=${name}`);
       await page.getByRole("heading", { level: 2, name: title, exact: true }).waitFor();
-      await expectAccessible(page);
+      // Forms of one kind differ in their words alone: axe looks at one of each.
+      if (UNLIKE.includes(name) && device !== NARROW) await expectAccessible(page);
+      else await expectFits(page);
       expect(await answer(page).textContent(), name).not.toMatch(/NaN|undefined|\[object|No answer/);
     }
     expect(complaints).toEqual([]);

@@ -128,6 +128,7 @@ describe("24 rooms at dawn, by two technicians", () => {
     rosa = await dawn.page("rosei", PHONE, "/tasks");
     const job = await countTaps(rosa);
     await rosa.getByRole("button", { name: "Start check OR 1", exact: true }).click();
+    await rosa.getByRole("dialog").getByRole("button", { name: "AW-01" }).click();
     await rosa.waitForURL(/\/checks\//);
     for (const item of (await checkOn(rosa)).items) await answerItem(rosa, item, goodAnswer(item));
     await rosa.getByRole("button", { name: /^Sign as performed/ }).click();

@@ -9,6 +9,7 @@ import { answerItem, answerOn, checkOn } from "@/tests/support/answering";
 import { type AppServer, startAppServer } from "@/tests/support/app-server";
 import { DESK, launchBrowser, PHONE } from "@/tests/support/browser";
 import { createTestDatabase, type TestDatabase } from "@/tests/support/database";
+import { giveSignature } from "@/tests/support/give-signature";
 import { expectAccessible, type Visitor, visitor } from "@/tests/support/page";
 import { goodAnswer } from "@/tests/support/small-department";
 
@@ -117,6 +118,7 @@ describe("a department's first morning, in the browser", () => {
   it("a technician does the room's whole check on a phone; a low gauge turns the open board without a reload", async () => {
     technician = await signIn(PHONE, exampleFor("technician"), "/tasks");
     await technician.getByRole("button", { name: `Start check ${ROOM}`, exact: true }).click();
+    await technician.getByRole("dialog").getByRole("button", { name: "AW-01" }).click();
     await technician.waitForURL(/\/checks\//);
     await expectAccessible(technician);
     await board.evaluate(() => Object.assign(window, { notReloaded: true }));
@@ -167,6 +169,10 @@ describe("a department's first morning, in the browser", () => {
     await technician.getByRole("heading", { name: "Review and sign" }).waitFor();
     await expectAccessible(technician);
     await technician.getByRole("button", { name: /^Sign as performed/ }).click();
+    // The first signature of the session asks for both components, the next ones for one.
+    await technician.getByLabel("Your user id").waitFor();
+    await expectAccessible(technician);
+    await giveSignature(technician, exampleFor("technician"));
     await technician.getByText("Signed: performed").waitFor();
     await technician.goto("/tasks");
     const first = technician.getByRole("article").first();
@@ -194,6 +200,9 @@ describe("a department's first morning, in the browser", () => {
     for (const item of detail.items)
       await answerOn(technician.getByRole("region", { name: item.title, exact: true }), item, goodAnswer(item));
     await technician.getByRole("button", { name: /^Sign as performed/ }).click();
+    await technician.getByLabel("Your password").waitFor();
+    expect(await technician.getByLabel("Your user id").count()).toBe(0);
+    await giveSignature(technician, exampleFor("technician"));
     await technician.getByText("Done and signed").waitFor();
     await lineOf(board, ROOM).getByText("Ready", { exact: true }).first().waitFor();
     await lineOf(board, ROOM)
@@ -209,6 +218,7 @@ describe("a department's first morning, in the browser", () => {
     const phone = await signIn(PHONE, provider, `/rooms/${roomId}`);
     await expectAccessible(phone);
     await phone.getByRole("button", { name: /confirm/i }).click();
+    await giveSignature(phone, provider);
     await expect.poll(async () => (await boardRow(board, ROOM)).marks.provider?.name).toBe(provider.name);
     await lineOf(board, ROOM)
       .getByText(/provider.s check still owed/i)

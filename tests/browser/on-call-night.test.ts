@@ -62,6 +62,7 @@ describe("an on-call night over midnight", () => {
     const rosa = await come("rosei", "/tasks");
     const job = await countTaps(rosa);
     await rosa.getByRole("button", { name: `Start check ${ROOM}`, exact: true }).click();
+    await rosa.getByRole("dialog").getByRole("button", { name: "AW-01" }).click();
     await rosa.waitForURL(/\/checks\//);
     for (const item of (await checkOn(rosa)).items) await answerItem(rosa, item, goodAnswer(item));
     await rosa.getByRole("button", { name: /^Sign as performed/ }).click();

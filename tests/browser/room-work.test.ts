@@ -108,14 +108,14 @@ describe("a check on the way", () => {
     const phone = await morning.page("mlind", PHONE, await pathOf("HV 1"));
     const job = await countTaps(phone);
     const { row } = await roomOn(phone, "HV 1");
-    await phone.getByRole("button", { name: "Start daily check" }).click();
+    await phone.getByRole("button", { name: "Start machine check" }).click();
     const dialog = phone.getByRole("dialog", { name: "Which number is on the workstation?" });
     await dialog.getByRole("button", { name: "Another number" }).click();
     await dialog.getByLabel("Number on its label").fill("ws12");
     await dialog.getByText("WS-12 is on record in Procedure 1").waitFor();
     await expectAccessible(phone);
     await dialog.getByRole("button", { name: "Close" }).click();
-    await phone.getByRole("button", { name: "Start daily check" }).click();
+    await phone.getByRole("button", { name: "Start machine check" }).click();
     const before = job.taps();
     await dialog.getByRole("button", { name: row.workstation?.tag ?? "", exact: true }).click();
     await phone.waitForURL(/\/checks\//);
@@ -126,7 +126,7 @@ describe("a check on the way", () => {
   it("somebody else's is taken over with a tap for the reason; my other ones stand in a strip", async () => {
     const phone = await morning.page("mlind", PHONE, await pathOf("OR 6"));
     const job = await countTaps(phone);
-    await phone.getByRole("link", { name: "Go on with the daily check" }).click();
+    await phone.getByRole("link", { name: "Go on with the machine check" }).click();
     await phone.getByText("Noor Halabi is on this check").waitFor();
     await expectAccessible(phone);
     await phone.getByRole("button", { name: "Take it over" }).click();

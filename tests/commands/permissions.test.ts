@@ -4,6 +4,7 @@ import { COMMANDS } from "@/lib/commands/all";
 import type { Command } from "@/lib/commands/command";
 import { addFacility } from "@/lib/commands/found";
 import { addPerson, changeRoles } from "@/lib/commands/people";
+import { rejudgeDue } from "@/lib/commands/rejudge";
 import { saveDraft } from "@/lib/commands/save-draft";
 import { type CommandName, PERMISSIONS } from "@/lib/domain/permission";
 import { ROLES, type Role } from "@/lib/domain/vocabulary";
@@ -33,7 +34,11 @@ beforeAll(async () => {
   await department.must(changeRoles, { personId: leaver.personId, roles: [...ROLES], active: false }, department.admin);
 });
 afterAll(() => department.close());
-beforeEach(() => department.clock.add(1));
+beforeEach(async () => {
+  department.clock.add(1);
+  // What the clock alone makes due is nobody's change: it is stored before anybody tries anything.
+  await rejudgeDue(department.database, department.clock, scopeOf(department.admin));
+});
 
 const allowed = (command: CommandName, role: Role) => (PERMISSIONS[command] as readonly Role[]).includes(role);
 const actorWith = (role: Role): Actor => people.get(role) ?? everything;

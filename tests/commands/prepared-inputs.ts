@@ -9,6 +9,7 @@ import { addPerson } from "@/lib/commands/people";
 import { recordAnswers } from "@/lib/commands/record-answers";
 import { startCheck } from "@/lib/commands/start-check";
 import { swapCylinder } from "@/lib/commands/swap-cylinder";
+import { issueToken } from "@/lib/commands/tokens";
 import type { WorkstationEvidence } from "@/lib/domain/evidence";
 import type { CommandName } from "@/lib/domain/permission";
 import { readEvidence } from "@/lib/queries/evidence";
@@ -16,6 +17,7 @@ import { readSpareParts } from "@/lib/queries/spare-parts";
 import { readSpares } from "@/lib/queries/spares";
 import { readTask } from "@/lib/queries/task";
 import { readTasks } from "@/lib/queries/tasks";
+import { paperTime } from "@/tests/support/paper-time";
 import {
   beginCheck,
   checkSeen,
@@ -27,6 +29,9 @@ import {
   workstationIn,
 } from "@/tests/support/room-work";
 import { goodAnswer, type SmallDepartment } from "@/tests/support/small-department";
+import { PREPARE_ACCESS } from "./prepared-access";
+import { PREPARE_EVENTS } from "./prepared-events";
+import { PREPARE_PROCEDURES } from "./prepared-procedures";
 import { PREPARE_SET_UP } from "./prepared-set-up";
 
 /** Everybody's first password in these tests. */
@@ -253,6 +258,12 @@ async function somebodyNew({ department, helper }: Scene) {
 
 const PREPARE: Record<CommandName, Make> = {
   ...PREPARE_SET_UP,
+  ...PREPARE_PROCEDURES,
+  ...PREPARE_ACCESS(FIRST_PASSWORD, async ({ department, helper }, input) => {
+    const { tokenId } = await department.must(issueToken, input, helper);
+    return { tokenId };
+  }),
+  ...PREPARE_EVENTS(limitToAllow),
   "start-check": async ({ department }) => ({ workstationId: await workstationIn(department, "OR 1"), kind: "daily" }),
   "save-draft": async (scene) => ({ checkId: (await answeredCheck(scene)).check.id, answers: { suction: fresh() } }),
   "record-answers": async (scene) => {
@@ -292,6 +303,12 @@ const PREPARE: Record<CommandName, Make> = {
     workstationId: await workstationIn(scene.department, "OR 3"),
     reason: "The numbers were mixed up.",
   }),
+  "enter-paper-check": async (scene) => {
+    const { answers } = await answeredCheck(scene);
+    const doer = await scene.department.person("Jon Stack", ["technician"]);
+    const workstationId = await workstationIn(scene.department, "OR 1");
+    return { workstationId, kind: "daily", doneBy: doer.personId, ...paperTime(scene.department, 1, 1), answers };
+  },
   "start-self-test": async (scene) => {
     const workstationId = await spareWithSelfTest(scene);
     const another = await scene.department.person("Jon Stack", ["technician"]);
@@ -337,5 +354,6 @@ const PREPARE: Record<CommandName, Make> = {
     pressureUnit: "bar",
   }),
   "change-roles": async (scene) => ({ ...(await somebodyNew(scene)), roles: ["technician"], active: true }),
+  "give-password": async (scene) => ({ ...(await somebodyNew(scene)), password: FIRST_PASSWORD }),
   "set-password": async () => ({ current: FIRST_PASSWORD, next: FIRST_PASSWORD }),
 };

@@ -92,6 +92,10 @@ type Make = (scene: Scene) => Promise<unknown>;
 export const PREPARE_SET_UP = {
   "set-place": async () => ({ kind: "zone", placeId: null, name: `Zone ${fresh()}` }),
   "set-room": (scene) => newRoom(scene),
+  "add-rooms": async (scene) => {
+    const { roomId: _, name, ...room } = await newRoom(scene);
+    return { ...room, names: [`${name} A`, `${name} B`] };
+  },
   "retire-room": async (scene) => scene.department.must(setRoom, await newRoom(scene), scene.helper),
   "set-model": async () => ({ modelId: null, name: `Harrow ${fresh()}`, ...MODEL }),
   "set-workstation": newWorkstation,

@@ -108,7 +108,7 @@ describe("what is derived", () => {
 
     await connected(department.ownerUrl, async (owner) => {
       const tables = (await tablesOf(owner)).filter((table) => table.startsWith("derived."));
-      expect(tables.length).toBe(4);
+      expect(tables.length).toBe(5);
       await owner.query(`TRUNCATE ${tables.join(", ")}`);
     });
     expect((await derived()).readiness).toEqual([]);

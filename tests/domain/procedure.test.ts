@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { ITEM_IDS, ITEMS, type ItemId } from "@/lib/domain/items";
+import { ITEM_IDS, type ItemId, itemOf } from "@/lib/domain/items";
 import { expandProcedure, recheckItems, taskItems } from "@/lib/domain/procedure/decide";
 import type { ProcedureItem } from "@/lib/domain/procedure/model";
 import { readyMadeProcedures } from "@/lib/domain/ready-made-procedures/all";
@@ -56,7 +56,12 @@ describe("the ready-made daily checks", () => {
 
   it("comes with the daily check first, for each scheme", () => {
     for (const scheme of ["US", "ISO"] as const) {
-      expect(readyMadeProcedures(scheme).map(({ kind }) => kind)).toEqual(["daily", "each-case"]);
+      expect(readyMadeProcedures(scheme).map(({ kind }) => kind)).toEqual([
+        "daily",
+        "each-case",
+        "close-out",
+        "provider-change",
+      ]);
       for (const { citation } of readyMadeProcedures(scheme)) expect(citation).not.toBe("");
     }
   });
@@ -157,10 +162,10 @@ describe("what is asked depends on what is there", () => {
 
   it("asks a spare in the store nothing about a room, and an empty room nothing about a workstation", () => {
     const spare = expandProcedure(DAILY_US, { ...us, room: null });
-    expect(spare.some(({ item }) => ITEMS[item].about === "room")).toBe(false);
+    expect(spare.some(({ item }) => itemOf(item).about === "room")).toBe(false);
     expect(spare.some(({ item }) => item === "cylinder-gauge")).toBe(true);
     expect(
-      expandProcedure(DAILY_US, { ...us, workstation: null }).every(({ item }) => ITEMS[item].about === "room"),
+      expandProcedure(DAILY_US, { ...us, workstation: null }).every(({ item }) => itemOf(item).about === "room"),
     ).toBe(true);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
-import { ITEM_IDS, ITEMS, type Subject } from "@/lib/domain/items";
+import { ITEM_IDS, itemOf, type Subject } from "@/lib/domain/items";
 import { judge } from "@/lib/domain/judge";
 import { RECHECK, recheckOf } from "@/lib/domain/recheck";
 import { bad, gauge, good, reading, timed } from "@/lib/domain/rules/examples";
@@ -168,9 +168,9 @@ describe("what an event makes due again", () => {
     for (const kind of EVENT_KINDS) {
       const rows = RECHECK[kind];
       if (rows === "everything") continue;
-      const subjects = new Set(rows.filter(({ of }) => of === "same").map(({ item }) => ITEMS[item].subject));
+      const subjects = new Set(rows.filter(({ of }) => of === "same").map(({ item }) => itemOf(item).subject));
       expect(subjects.size).toBeLessThanOrEqual(1);
-      expect(rows.every(({ item }) => ITEM_IDS.includes(item))).toBe(true);
+      expect(rows.every(({ item }) => (ITEM_IDS as readonly string[]).includes(item))).toBe(true);
     }
     expect(recheckOf("serviced")).toBe("everything");
     expect(recheckOf("refilled")).toEqual(["filler-closed"]);

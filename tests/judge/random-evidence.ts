@@ -7,7 +7,7 @@ import {
   type EvidenceEvent,
   type Observation,
 } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import { expandProcedure } from "@/lib/domain/procedure/decide";
 import { DAILY_ISO } from "@/lib/domain/ready-made-procedures/daily-iso";
 import { DAILY_US } from "@/lib/domain/ready-made-procedures/daily-us";
@@ -231,7 +231,7 @@ export function subjectKindsOf(kind: EventKind): readonly string[] {
   if (kind === "pipeline-event") return ["pipeline", "room"];
   const rows = RECHECK[kind];
   if (rows === "everything") return ["workstation"];
-  const own = rows.filter(({ of }) => of === "same").map(({ item }) => ITEMS[item].subject);
+  const own = rows.filter(({ of }) => of === "same").map(({ item }) => itemOf(item).subject);
   return own.length > 0 ? own : ["workstation", "room"];
 }
 

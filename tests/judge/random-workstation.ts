@@ -1,5 +1,5 @@
 import type { FittedCylinder, WorkstationEvidence } from "@/lib/domain/evidence";
-import { ITEM_IDS, ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { ITEM_IDS, type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import { RULES } from "@/lib/domain/rules/all";
 import { AGENTS, DRIVES, GASES, LEAK_TESTS, RECALL_DECISIONS, ROLES } from "@/lib/domain/vocabulary";
 import { quantity } from "@/lib/units/quantity";
@@ -48,7 +48,7 @@ export function partsOf({ fitted, id }: WorkstationEvidence): Subject[] {
 }
 
 export function itemAbout(random: Random, { kind }: Subject): ItemId {
-  return random.one(ITEM_IDS.filter((item) => ITEMS[item].subject === kind));
+  return random.one(ITEM_IDS.filter((item) => itemOf(item).subject === kind));
 }
 
 function randomFitted(random: Random, clock: Clock): WorkstationEvidence["fitted"] {

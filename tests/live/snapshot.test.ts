@@ -1,6 +1,7 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Actor } from "@/lib/auth/actor";
 import { holdWorkstation, liftHold } from "@/lib/commands/hold";
+import { closeRoom } from "@/lib/commands/occupancy";
 import { readBoard } from "@/lib/queries/board";
 import { type Board, type BoardRow, board as boardSchema } from "@/lib/schemas/board";
 import { openSession, type SmallDepartment, smallDepartment } from "@/tests/support/small-department";
@@ -144,6 +145,25 @@ describe("a row past its good-until", () => {
       row = shown(await boardNow());
     }
     expect(row?.state).toBe("to-check");
+    expect(instance.problems).toEqual([]);
+  });
+
+  it("ends with the check day at the latest: a room closed for the day opens by itself on every screen", async () => {
+    const charge = await department.person("Karl Brandt", ["charge-provider"]);
+    department.clock.set("2026-11-25T15:00:00Z");
+    await department.must(closeRoom, { roomId: checked.roomId }, charge);
+    // 03:00 in Chicago, less a moment.
+    const turn = Date.parse("2026-11-26T09:00:00Z");
+    instance.clock.set(turn - 700);
+    const screen = await watch();
+    expect(shown(await boardNow())).toMatchObject({
+      occupancy: { state: "closed" },
+      goodUntil: "2026-11-26T09:00:00.000Z",
+    });
+    const event = await screen.until("rows", ({ rooms }) =>
+      rooms.some(({ roomId, occupancy }) => roomId === checked.roomId && occupancy.state === "idle"),
+    );
+    expect(Date.parse(event.at)).toBeGreaterThanOrEqual(turn);
     expect(instance.problems).toEqual([]);
   });
 });

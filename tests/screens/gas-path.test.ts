@@ -2,10 +2,13 @@ import { describe, expect, it } from "vitest";
 import type { Placed } from "@/app/rooms/[id]/gas-path-grid";
 import { layOut } from "@/app/rooms/[id]/gas-path-layout";
 import { type PathNode, pathNodes } from "@/app/rooms/[id]/gas-path-nodes";
+import { datesAt } from "@/app/rooms/[id]/part-dates";
 import type { Evidence } from "@/lib/domain/evidence";
 import { judge } from "@/lib/domain/judge";
+import { fittedOf } from "@/lib/queries/room-fitted";
 import { partsOf } from "@/lib/queries/room-parts";
 import type { RoomView } from "@/lib/schemas/room";
+import { localDate } from "@/lib/units/time";
 import { procedureFor, readyRoom } from "@/tests/support/ready-room";
 import { aRow } from "./board-rows";
 
@@ -19,20 +22,7 @@ function viewOf(evidence: Evidence): RoomView {
     judgement: structuredClone(judge(evidence)) as RoomView["judgement"],
     drive: workstation.model.drive,
     leakTest: workstation.model.leakTest,
-    fitted: {
-      cylinders: workstation.fitted.cylinders.map(({ id, serial, position, gas, size }) => ({
-        id,
-        serial,
-        position,
-        gas,
-        size,
-      })),
-      yokes: [...workstation.model.yokes],
-      vaporizers: workstation.fitted.vaporizers.map(({ id, tag, mount, agent }) => ({ id, tag, mount, agent })),
-      mounts: [...workstation.model.mounts],
-      absorbent: [],
-      oxygenSensor: null,
-    },
+    fitted: fittedOf(workstation),
     parts: partsOf(evidence, procedureFor(facility.scheme), new Map(), new Map()),
     endurance: null,
     clears: [],
@@ -175,3 +165,41 @@ const overlap = (one: Placed, other: Placed): boolean =>
   other.x < one.x + one.width &&
   one.y < other.y + other.height &&
   other.y < one.y + one.height;
+
+describe("the dates of a part", () => {
+  const ready = readyRoom("US");
+  const { workstation } = ready;
+  if (!workstation) throw new Error("the ready room has one");
+  const [cylinder, ...cylinders] = workstation.fitted.cylinders;
+  const [vaporizer, ...vaporizers] = workstation.fitted.vaporizers;
+  if (!cylinder || !vaporizer) throw new Error("the ready room has both");
+  const dated: Evidence = {
+    ...ready,
+    workstation: {
+      ...workstation,
+      fitted: {
+        ...workstation.fitted,
+        cylinders: [{ ...cylinder, expiry: localDate("2029-05-31"), retestDue: null }, ...cylinders],
+        vaporizers: [
+          { ...vaporizer, calibration: { due: localDate("2027-03-01"), windowTo: localDate("2027-03-31") } },
+          ...vaporizers,
+        ],
+      },
+    },
+  };
+  const view = viewOf(dated);
+  const said = (id: string) =>
+    datesAt(nodeOf(pathNodes(view), id), view)
+      .filter(({ value }) => value !== null)
+      .map(({ term, value }) => `${term}: ${value}`);
+
+  it("stand with the part that carries them, and one without a date is not made up", () => {
+    const [onYoke, expires, ...more] = said(`yoke-${cylinder.position}`);
+    expect(onYoke).toContain(`Cylinder: ${cylinder.serial} (${cylinder.size}), on since `);
+    expect(expires).toBe("Label expires: 31 May 2029");
+    expect(more).toEqual([]);
+    expect(said(`mount-${vaporizer.mount}`)).toContain("Calibration due: 1 Mar 2027");
+  });
+
+  it("are none where nothing of its own is fitted", () => expect(said("apl")).toEqual([]));
+});

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { dueAgain } from "@/app/_parts/fit/due-again";
+import { requestOf, wordsOf } from "@/app/_parts/fit/fit-chosen";
+import { optionsFor } from "@/app/_parts/fit/fit-options";
+import type { FitWork } from "@/app/_parts/fit/part-work";
 import { sorted } from "@/app/checks/[id]/use-open-checks.client";
-import { dueAgain } from "@/app/rooms/[id]/fit/due-again";
-import { requestOf, wordsOf } from "@/app/rooms/[id]/fit/fit-chosen";
-import { optionsFor } from "@/app/rooms/[id]/fit/fit-options";
-import { type FitWork, worksAt } from "@/app/rooms/[id]/fit/part-work";
+import { worksAt } from "@/app/rooms/[id]/fit/works-at";
 import { candidateOf, chosenWith, firstChoice, owedLines, swapWords } from "@/app/rooms/[id]/swap/swap-choice";
 import type { SparePartsView, SparesView } from "@/lib/schemas/moves";
 import type { RoomView } from "@/lib/schemas/room";
@@ -70,13 +71,14 @@ describe("what is owed on arrival", () => {
   });
 });
 
+const ON = { from: spares.at, expiry: null, retestDue: null };
 const fitted: NonNullable<RoomView["fitted"]> = {
-  cylinders: [{ id: "c-1", serial: "OX-1", position: "1", gas: "oxygen", size: "E" }],
+  cylinders: [{ id: "c-1", serial: "OX-1", position: "1", gas: "oxygen", size: "E", ...ON }],
   yokes: [
     { position: "1", gas: "oxygen" },
     { position: "2", gas: "oxygen" },
   ],
-  vaporizers: [{ id: "v-1", tag: "VP-1", mount: "1", agent: "sevoflurane" }],
+  vaporizers: [{ id: "v-1", tag: "VP-1", mount: "1", agent: "sevoflurane", from: spares.at, calibrationDue: null }],
   mounts: ["1", "2"],
   absorbent: [
     { id: "a-1", tag: "AB-1", position: "upper", product: "Calmora violet", from: spares.at },
@@ -146,7 +148,7 @@ describe("what could go on", () => {
 });
 
 describe("what a change makes due again", () => {
-  const asked = { parts: [{ item: "low-pressure-leak" }, { item: "vaporizer-interlock" }] } as unknown as RoomView;
+  const asked = ["low-pressure-leak", "vaporizer-interlock"];
   it("is the recheck table's, as far as this workstation is asked it", () => {
     const items = dueAgain("vaporizer", asked);
     expect(items).toContain("Low-pressure leak test, with the vaporizer on and off");

@@ -4,6 +4,8 @@ import { passwordMatches } from "@/lib/auth/password";
 import { readBoard } from "@/lib/queries/board";
 import { readCompletion } from "@/lib/queries/completion";
 import { readHistory } from "@/lib/queries/history";
+import { readSpares } from "@/lib/queries/spares";
+import { readTasks } from "@/lib/queries/tasks";
 import type { Board } from "@/lib/schemas/board";
 import { type Database, openDatabase } from "@/lib/storage/client";
 import { loadDepartment } from "@/lib/storage/department";
@@ -128,6 +130,25 @@ describe("the morning at 06:10", () => {
       "LD 3",
     ]);
     expect(board.rooms.filter(({ marks }) => marks.provider !== null).length).toBeGreaterThanOrEqual(4);
+  });
+
+  it("has checked spares, so that a broken workstation has one to be swapped for", async () => {
+    const board = await boardAt(stories[0], AT_0610);
+    const leaking = board.rooms.find(({ name }) => name === "HV 2")?.roomId ?? "";
+    const spares = await readSpares(actorOf(stories[0]), leaking, { database, now: () => AT_0610 });
+    expect(spares?.suitable.map(({ tag }) => tag).sort()).toEqual(["AW-25", "AW-26"]);
+  });
+
+  it("has a roster: who is on duty, until when, and somebody for every task", async () => {
+    const [quillhaven, saltmere] = stories;
+    const reading = { database, now: () => AT_0610 };
+    const { duty, tasks } = await readTasks(actorOf(quillhaven), reading);
+    expect(duty.onRoster).toBe(true);
+    const names = duty.people.map(({ name }) => name);
+    expect(names).toEqual(expect.arrayContaining(["Noor Halabi", "Mateo Ferro", "Kit Bellweather", "Devon Achebe"]));
+    expect(names).not.toContain("Ilse Kranz");
+    expect(tasks.filter(({ onDuty }) => onDuty.length === 0).map(({ title }) => title)).toEqual([]);
+    expect((await readTasks(actorOf(saltmere), reading)).duty.people.map(({ name }) => name)).toContain("Callum Brae");
   });
 
   it("is further in the smaller facility", async () => {

@@ -129,16 +129,23 @@ describe("row-level security, as the catalog has it", () => {
       WHERE n.nspname IN ('public', 'fact', 'derived', 'history') AND p.prosecdef AND has_function_privilege('yokeboard_app', p.oid, 'EXECUTE') ORDER BY 1`);
     expect(rows.map(({ name }) => name)).toEqual([
       "history.append_leaf",
+      "public.api_token_used",
       "public.facility_ids",
+      "public.find_api_token",
+      "public.find_identity",
       "public.find_session",
       "public.find_wall_device",
       "public.found_facility",
       "public.is_founded",
       "public.password_of",
       "public.people_to_try",
+      "public.pin_of",
       "public.refresh_statistics",
+      "public.role_mappings",
+      "public.sessions_on_device",
       "public.sign_in_lookup",
       "public.store_password",
+      "public.store_pin",
       "public.user_id_taken",
       "public.wall_device_seen",
     ]);

@@ -36,6 +36,7 @@ export const ORGANISATION_LEVEL = [
   "public.facility",
   "public.organisation",
   "public.person",
+  "public.person_identity",
   "public.session",
   "public.workstation_model",
 ];

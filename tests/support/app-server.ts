@@ -23,6 +23,8 @@ export interface AppServerOptions {
   readonly now?: number;
   /** Shows the people to try, as the demonstration does. */
   readonly demo?: boolean;
+  /** Further settings, such as an issuer's. */
+  readonly environment?: Readonly<Record<string, string>>;
 }
 
 const READY_WITHIN_MS = 60_000;
@@ -52,7 +54,11 @@ export async function startAppServer(options: AppServerOptions): Promise<AppServ
   };
 }
 
-function environmentFor({ database, demo }: AppServerOptions, port: number, clockFile: string): NodeJS.ProcessEnv {
+function environmentFor(
+  { database, demo, environment }: AppServerOptions,
+  port: number,
+  clockFile: string,
+): NodeJS.ProcessEnv {
   return {
     ...process.env,
     NODE_ENV: "production",
@@ -62,6 +68,7 @@ function environmentFor({ database, demo }: AppServerOptions, port: number, cloc
     YOKEBOARD_CLOCK_FILE: clockFile,
     YOKEBOARD_TEST_PORT: String(port),
     ...(demo ? { YOKEBOARD_DEMO: "1" } : {}),
+    ...environment,
   };
 }
 

@@ -33,6 +33,7 @@ const PEOPLE = [
 export async function browserDepartment(
   now = "2026-11-24T11:40:00Z",
   prepare: (department: SmallDepartment) => Promise<unknown> = async () => undefined,
+  flags: readonly string[] = [],
 ): Promise<BrowserDepartment> {
   const department = await smallDepartment(now);
   await department.must(importDepartment, { files: { people: PEOPLE } }, department.admin);
@@ -41,7 +42,7 @@ export async function browserDepartment(
     database: department,
     now: Date.parse(now),
   });
-  const browser = await launchBrowser();
+  const browser = await launchBrowser(flags);
   const visitors: Visitor[] = [];
   const come: BrowserDepartment["come"] = async (userId, device, path = "/") => {
     const came = await visitor(browser, server, device, { userId, password: PASSWORD }, path);

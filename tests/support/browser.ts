@@ -2,7 +2,7 @@ import { type Browser, chromium } from "playwright-core";
 import { findChromium } from "./find-chromium";
 
 /** What a browser needs as root in a container, and what keeps it from talking to anybody but the page's server. */
-const FLAGS = [
+export const BROWSER_FLAGS = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",
@@ -17,6 +17,6 @@ export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true } a
 export const DESK = { viewport: { width: 1440, height: 900 } } as const;
 export const WALL = { viewport: { width: 1920, height: 1080 } } as const;
 
-export async function launchBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: await findChromium(), args: FLAGS });
+export async function launchBrowser(flags: readonly string[] = []): Promise<Browser> {
+  return chromium.launch({ executablePath: await findChromium(), args: [...BROWSER_FLAGS, ...flags] });
 }

@@ -45,6 +45,11 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`)).toEqual(
     [],
   );
+  await expectFits(page);
+}
+
+/** No sideways scrolling, and nothing on the console. */
+export async function expectFits(page: Page): Promise<void> {
   const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   expect(overflow, `sideways scrolling on ${page.url()}`).toBeLessThanOrEqual(1);
   expect(complaints.get(page) ?? []).toEqual([]);

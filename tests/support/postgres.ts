@@ -61,14 +61,17 @@ export async function tablesOf(client: pg.Client): Promise<string[]> {
 /** Not to be read by the application, so not to be compared through it. */
 const UNREADABLE = new Set(["public.person_secret"]);
 
-/** What every table holds, as "rows:digest": equal before and after means that nothing was changed, not even a value. */
+/**
+ * What every table holds, as "rows:youngest writer:sum of writers": equal before and after means that no row was added,
+ * removed or rewritten, because every row names the transaction that wrote it. Much cheaper than comparing the values.
+ */
 export function contentsOf(url: string, scope: Scope): Promise<Record<string, string>> {
   return connected(url, async (client) => {
     const tables = (await tablesOf(client)).filter((table) => !UNREADABLE.has(table));
     return scoped(client, scope, async () => {
       const parts = tables.map(
         (table) =>
-          `SELECT '${table}' AS name, count(*) || ':' || coalesce(md5(string_agg(t::text, E'\\n' ORDER BY t::text)), '') AS held FROM ${table} t`,
+          `SELECT '${table}' AS name, concat_ws(':', count(*), max(t.xmin::text::bigint), sum(t.xmin::text::bigint)) AS held FROM ${table} t`,
       );
       const { rows } = await client.query<{ name: string; held: string }>(parts.join(" UNION ALL "));
       return Object.fromEntries(rows.map(({ name, held }) => [name, held]));

@@ -1,13 +1,16 @@
 import type { Actor } from "@/lib/auth/actor";
+import { proofWithoutSession } from "@/lib/auth/signing";
 import type { Command } from "@/lib/commands/command";
 import { type Executed, execute } from "@/lib/commands/execute";
 import { found } from "@/lib/commands/found";
 import { importDepartment } from "@/lib/commands/import-department";
+import { DEFAULT_ACCESS } from "@/lib/domain/access/model";
 import type { Answer } from "@/lib/domain/answer";
 import type { Role } from "@/lib/domain/vocabulary";
 import { importTemplate } from "@/lib/exchange/import-template";
 import type { CheckItemView } from "@/lib/schemas/check";
 import { IMPORT_FILES } from "@/lib/schemas/set-up";
+import { putAccessSettings } from "@/lib/storage/access";
 import { type Database, openDatabase } from "@/lib/storage/client";
 import { findSession, insertSession } from "@/lib/storage/sessions";
 import { instant } from "@/lib/units/time";
@@ -57,6 +60,15 @@ export async function smallDepartment(at = "2026-11-24T11:30:00Z"): Promise<Smal
   });
   await owner.close();
   const database = openDatabase(test.appUrl);
+  // In these departments a tap signs: what a signature asks for has tests of its own, which set it back.
+  await database.inScope(ids, (tx) =>
+    putAccessSettings(tx, ids.facilityId, {
+      seen: 0,
+      settings: { ...DEFAULT_ACCESS, signing: "none" },
+      by: ids.personId,
+      at: instant(clock.now()),
+    }),
+  );
   const admin = actorOf(ids, ids.personId, "Ada Brook", ["administrator", "manager"]);
   const department: SmallDepartment = {
     database,
@@ -65,9 +77,10 @@ export async function smallDepartment(at = "2026-11-24T11:30:00Z"): Promise<Smal
     clock,
     admin,
     person: (name, roles) => addPerson(database, ids, name, roles, clock.now()),
-    run: (command, input, actor, key) => execute({ database, clock }, command, input, actor, key ?? null),
+    run: (command, input, actor, key) =>
+      execute({ database, clock }, command, input, actor, key ?? null, proofFor(command, actor)),
     must: async (command, input, actor) => {
-      const outcome = await execute({ database, clock }, command, input, actor);
+      const outcome = await execute({ database, clock }, command, input, actor, null, proofFor(command, actor));
       if (!outcome.ok) throw new Error(`${command.name}: ${outcome.refusal}: ${outcome.message}`);
       return outcome.value.reply;
     },
@@ -79,6 +92,10 @@ export async function smallDepartment(at = "2026-11-24T11:30:00Z"): Promise<Smal
   await department.must(importDepartment, { files: templates() }, admin);
   return department;
 }
+
+/** These people never came in by a request, so what they sign asks for nothing; the ceremony has tests of its own. */
+const proofFor = (command: Command<never>, actor: Actor) =>
+  command.meaning ? proofWithoutSession({ ...actor, sessionId: null }) : null;
 
 /** Every template of the import: together they are a whole small department. */
 export const templates = () => Object.fromEntries(IMPORT_FILES.map((file) => [file, importTemplate(file)]));

@@ -45,7 +45,12 @@ const MORE = {
 /** The small department with two more rooms, for what takes two of something. */
 export async function widerDepartment(at?: string): Promise<SmallDepartment> {
   const department = await smallDepartment(at);
+  await widen(department);
+  return department;
+}
+
+/** The same on a small department that is there already. */
+export async function widen(department: SmallDepartment): Promise<void> {
   const files = Object.fromEntries(Object.entries(MORE).map(([name, lines]) => [name, lines.join("\n")]));
   await department.must(importDepartment, { files }, department.admin);
-  return department;
 }

@@ -3,6 +3,7 @@
 import Link from "next/link";
 import { useState } from "react";
 import { countText } from "@/app/_parts/format";
+import { Said } from "@/app/_parts/said.client";
 import { CHECK_KIND_WORDS } from "@/app/_parts/words";
 import { Button } from "@/app/_ui/button.client";
 import { Dialog } from "@/app/_ui/dialog.client";
@@ -32,7 +33,9 @@ export function CheckHeader({ state, current, sending, keeps, onGo, onHurry }: C
       <div className={styles.line}>
         <h1 className={styles.place}>
           {room ? <Link href={`/rooms/${room.id}`}>{place}</Link> : place}{" "}
-          <span className={styles.kind}>{CHECK_KIND_WORDS[kind]}</span>
+          <span className={styles.kind}>
+            <Said>{CHECK_KIND_WORDS[kind]}</Said>
+          </span>
         </h1>
         <span className={styles.station}>
           {workstation.tag}

@@ -1,10 +1,11 @@
 "use client";
 
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import { isUntouched, type Typed } from "@/app/_parts/answer/typed";
 import { useSession } from "@/app/_parts/session.client";
 import { Page } from "@/app/_ui/page";
 import type { CheckItemView, CheckView } from "@/lib/schemas/check";
+import type { KeptOnDevice } from "@/lib/schemas/offline";
 import { CheckFooter } from "./check-footer.client";
 import { CheckHeader } from "./check-header.client";
 import styles from "./check-runner.module.css";
@@ -16,15 +17,18 @@ import { LastAnswer } from "./last-answer.client";
 import { OpenChecksStrip } from "./open-checks-strip";
 import { SelfTest } from "./self-test.client";
 import { SignView } from "./sign-view.client";
+import { type Doubt, doubtOf, SureDialog } from "./sure-dialog.client";
 import { TakeOver } from "./take-over.client";
 import { useCheck } from "./use-check.client";
 import { useOpenChecks } from "./use-open-checks.client";
 import { usePlace } from "./use-place.client";
 
 /** A check being done: one item at a time, the list beside it on a desk, and at its end the signature. */
-export function CheckRunner({ check }: { check: CheckView }) {
+export function CheckRunner({ check, began = null }: { check: CheckView; began?: KeptOnDevice["began"] }) {
   const session = useSession();
-  const { state, sending, keeps, hurry, type, give, refresh, forget } = useCheck(check, session?.person ?? NOBODY);
+  const person = usePerson();
+  const { state, sending, keeps, hurry, type, give, refresh, forget } = useCheck(check, person, began);
+  const [doubt, setDoubt] = useState<Doubt | null>(null);
   const [place, goTo] = usePlace(check.items, nextOpen(state, null)?.key ?? "sign");
   const [last, setLast] = useState<string | null>(null);
   const [faulty, setFaulty] = useState(false);
@@ -39,9 +43,12 @@ export function CheckRunner({ check }: { check: CheckView }) {
     setLast(answered ? from.key : null);
     goTo(nextOpen(state, from.key)?.key ?? "sign");
   };
-  const complete = (of: CheckItemView, typed: Typed) => {
+  const complete = (of: CheckItemView, typed: Typed, sure = false) => {
+    const asks = sure ? null : doubtOf(of, typed);
+    setDoubt(asks);
+    if (asks) return;
     const failedBefore = standingOf(state, of).state === "failing";
-    const outcome = give(of, typed);
+    const outcome = give(of, typed, sure);
     if (outcome === "given" || (outcome === "failing" && failedBefore)) goOn(of, true);
   };
   const next = (of: CheckItemView) => {
@@ -98,6 +105,11 @@ export function CheckRunner({ check }: { check: CheckView }) {
             )}
           </div>
         </div>
+        <SureDialog
+          doubt={doubt}
+          onSure={(asked) => complete(asked.item, asked.typed, true)}
+          onChange={() => setDoubt(null)}
+        />
         {item ? (
           <FaultDialog
             key={item.key}
@@ -116,7 +128,13 @@ export function CheckRunner({ check }: { check: CheckView }) {
   );
 }
 
-const NOBODY = { id: "", name: "" };
+const NOBODY = { id: "", name: "", facilityId: "" };
+
+/** Who answers here, and for which facility the device keeps it. */
+function usePerson() {
+  const session = useSession();
+  return useMemo(() => (session ? { ...session.person, facilityId: session.facility.id } : NOBODY), [session]);
+}
 
 /** What Next will do from here, said on the button. */
 function footerOf(state: CheckState, item: CheckItemView) {

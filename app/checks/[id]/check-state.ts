@@ -73,19 +73,19 @@ export function nextState(state: CheckState, action: CheckAction): CheckState {
       return {
         ...state,
         typed: { ...state.typed, ...action.kept.typed },
-        queue: [...action.kept.queue, ...state.queue],
+        queue: [...action.kept.queue.filter(({ id }) => state.queue.every((one) => one.id !== id)), ...state.queue],
       };
   }
 }
 
-/** The last batch may grow only while it has not been sent: the sender always works on the first, so the first is closed. */
+/** Every answer is a batch of its own: what may have been sent once never changes under its key. */
 function given(state: CheckState, { key, answer, batchId }: Extract<CheckAction, { type: "given" }>): CheckState {
-  const entry = { key, answer };
-  const last = state.queue.length > 1 ? state.queue.at(-1) : undefined;
-  const queue = last
-    ? [...state.queue.slice(0, -1), { ...last, answers: [...last.answers.filter((one) => one.key !== key), entry] }]
-    : [...state.queue, { id: batchId, answers: [entry] }];
-  return { ...state, queue, typed: without(state.typed, key), errors: without(state.errors, key) };
+  return {
+    ...state,
+    queue: [...state.queue, { id: batchId, answers: [{ key, answer }] }],
+    typed: without(state.typed, key),
+    errors: without(state.errors, key),
+  };
 }
 
 function recorded(state: CheckState, action: Extract<CheckAction, { type: "recorded" }>): CheckState {

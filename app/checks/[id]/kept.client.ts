@@ -1,41 +1,38 @@
 "use client";
 
+import { deviceStore, drop, keep } from "@/app/_offline/device-store.client";
+import { outbox } from "@/app/_offline/outbox.client";
 import { isUntouched, type Typed, typedFrom } from "@/app/_parts/answer/typed";
 import type { CheckView } from "@/lib/schemas/check";
-import type { Batch, Kept } from "./check-state";
+import type { Kept } from "./check-state";
 
-/** Raised when the shape below changes; what an older page kept is then left alone and not misread. */
-const SHAPE = 1;
+/** Half-typed fields belong to one person: on a shared phone, somebody else's stay with their owner. */
+const nameOf = (checkId: string, personId: string): string => `${checkId}.${personId}`;
 
-/** An entry belongs to one person: on a shared phone, somebody else's unsent answers stay with their owner. */
-const nameOf = (checkId: string, personId: string): string => `yokeboard.check.${checkId}.${personId}`;
-
-/** What this device still holds of a check: unsent answers with their keys, and half-typed fields. */
-export function readKept(view: CheckView, personId: string): Kept | null {
-  try {
-    const text = window.localStorage.getItem(nameOf(view.id, personId));
-    const kept: unknown = text === null ? null : JSON.parse(text);
-    if (!isRecord(kept) || kept.shape !== SHAPE) return null;
-    return { typed: typedIn(view, kept.typed), queue: Array.isArray(kept.queue) ? kept.queue.filter(isBatch) : [] };
-  } catch {
-    return null;
-  }
+/** What this device still holds of a check: answers that wait, with their keys, and half-typed fields. */
+export async function readKept(view: CheckView, personId: string): Promise<Kept> {
+  await outbox().load();
+  const queue = outbox()
+    .entries()
+    .filter(({ checkId, kept, refusal }) => checkId === view.id && kept.personId === personId && refusal === null)
+    .map(({ id, answers }) => ({ id, answers: answers.map(({ key, answer }) => ({ key, answer })) }));
+  const typed = await deviceStore()
+    .then((store) => store.get("typed", nameOf(view.id, personId)))
+    .catch(() => undefined);
+  return { typed: typedIn(view, typed ?? {}), queue };
 }
 
-/** False when the browser keeps nothing (private window, storage full): the screen then says so. */
-export function writeKept(checkId: string, personId: string, { typed, queue }: Kept): boolean {
-  try {
-    const name = nameOf(checkId, personId);
-    if (queue.length === 0 && Object.keys(typed).length === 0) window.localStorage.removeItem(name);
-    else window.localStorage.setItem(name, JSON.stringify({ shape: SHAPE, typed, queue }));
-    return true;
-  } catch {
-    return false;
-  }
+/** A browser that keeps nothing has been told of by the outbox. */
+export async function writeTyped(
+  checkId: string,
+  personId: string,
+  typed: Readonly<Record<string, Typed>>,
+): Promise<void> {
+  const name = nameOf(checkId, personId);
+  await (Object.keys(typed).length === 0 ? drop("typed", name) : keep("typed", typed, name)).catch(() => undefined);
 }
 
-function typedIn(view: CheckView, kept: unknown): Record<string, Typed> {
-  const drafts = isRecord(kept) ? kept : {};
+function typedIn(view: CheckView, drafts: Readonly<Record<string, unknown>>): Record<string, Typed> {
   const typed: Record<string, Typed> = {};
   for (const { key, form } of view.items) {
     const draft = typedFrom(drafts[key], form);
@@ -43,13 +40,3 @@ function typedIn(view: CheckView, kept: unknown): Record<string, Typed> {
   }
   return typed;
 }
-
-const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === "object" && value !== null;
-
-/** Only the outline: what an answer may hold is the server's to say, and it says so by field. */
-const isBatch = (value: unknown): value is Batch =>
-  isRecord(value) &&
-  typeof value.id === "string" &&
-  Array.isArray(value.answers) &&
-  value.answers.length > 0 &&
-  value.answers.every((one) => isRecord(one) && typeof one.key === "string" && isRecord(one.answer));

@@ -2,6 +2,7 @@
 
 import { clockText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { Said } from "@/app/_parts/said.client";
 import { useMayDo } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
@@ -22,7 +23,11 @@ export function SelfTest({ checkId, since, zone, onStarted }: SelfTestProps) {
   if (since !== null) {
     return (
       <Notice title={`Self-test running since ${clockText(since, zone)}`} announce="status">
-        <p>Record its result here when it has ended. Until then go on with the other items, or with another room.</p>
+        <p>
+          <Said>
+            Record its result here when it has ended. Until then go on with the other items, or with another room.
+          </Said>
+        </p>
       </Notice>
     );
   }

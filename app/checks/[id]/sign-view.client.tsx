@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from "react";
 import { countText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { Said } from "@/app/_parts/said.client";
 import { useMayDo, useSession } from "@/app/_parts/session.client";
 import { SignedResult } from "@/app/_parts/signed-result.client";
 import { useCommand } from "@/app/_parts/use-command.client";
@@ -78,7 +79,10 @@ export function SignView({ state, sending, onGo, refresh, onSigned }: SignViewPr
         </Panel>
       ) : null}
       {open.length > 0 ? (
-        <Panel title={`${countText(open.length, "item")} not answered`} aside="the room stays to check until they are">
+        <Panel
+          title={`${countText(open.length, "item")} not answered`}
+          aside={<Said>the room stays to check until they are</Said>}
+        >
           <AnswersList rows={open} zone={zone} action={change} />
         </Panel>
       ) : null}
@@ -89,7 +93,9 @@ export function SignView({ state, sending, onGo, refresh, onSigned }: SignViewPr
       ) : null}
       {open.length > 0 ? (
         <Notice tone="heed" title="This check is not complete">
-          <p>You may sign what you did; the room is ready only when every item owed is answered and signed.</p>
+          <p>
+            <Said>You may sign what you did; the room is ready only when every item owed is answered and signed.</Said>
+          </p>
         </Notice>
       ) : null}
       {moved ? <MovedOn changes={moved} /> : <ProblemNotice problem={problem} />}
@@ -122,9 +128,11 @@ function SignButton({ state, sending, failing, open, busy, onSign }: SignButtonP
     ? "Your roles do not include signing a check."
     : answered === 0
       ? "Nothing is answered yet."
-      : sending !== "idle"
-        ? "The last answers are still on their way. A signature covers only what the server has."
-        : null;
+      : sending === "no-signal"
+        ? "No connection. Your answers are kept and count as recorded, not as signed. Sign here when the connection is back."
+        : sending !== "idle"
+          ? "The last answers are still on their way. A signature covers only what the server has."
+          : null;
   return (
     <div className={styles.sign}>
       <p>

@@ -5,6 +5,7 @@ import { useState } from "react";
 import { fetchView } from "@/app/_parts/api.client";
 import { countText, whenText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useSay } from "@/app/_parts/say.client";
 import { useMayDo, useSession } from "@/app/_parts/session.client";
 import { SignedResult } from "@/app/_parts/signed-result.client";
 import { useCommand } from "@/app/_parts/use-command.client";
@@ -24,6 +25,7 @@ import { WrongWorkstation } from "./wrong-workstation.client";
 /** A signed check: what was found, failures first, who signed; and for a provider the second mark in one tap. */
 export function SignedCheck({ check }: { check: CheckView }) {
   const session = useSession();
+  const say = useSay();
   const zone = session?.facility.timeZone ?? "UTC";
   const [view, setView] = useState(check);
   const [moved, setMoved] = useState<readonly string[] | null>(null);
@@ -44,7 +46,7 @@ export function SignedCheck({ check }: { check: CheckView }) {
   return (
     <Page narrow>
       <PageHeading
-        title={`${place}: ${CHECK_KIND_WORDS[view.kind]}`}
+        title={`${place}: ${say(CHECK_KIND_WORDS[view.kind])}`}
         sub={`${view.workstation.tag} · ${view.workstation.model}`}
       />
       <div>

@@ -2,23 +2,31 @@
 
 import { type Dispatch, useCallback, useEffect, useEffectEvent, useReducer, useRef, useState } from "react";
 import { useOnChange } from "@/app/_live/use-live.client";
+import { serverSaid } from "@/app/_offline/device-clock.client";
+import { keepCheck } from "@/app/_offline/kept-checks.client";
+import { keepAnswer } from "@/app/_offline/make-entry.client";
+import { useKeeps } from "@/app/_offline/use-outbox.client";
 import { readTyped, type Typed } from "@/app/_parts/answer/typed";
 import { fetchView, sendCommand } from "@/app/_parts/api.client";
 import { newRequestId } from "@/app/_parts/request-id";
+import type { Answer } from "@/lib/domain/answer";
 import type { CheckItemView, CheckView } from "@/lib/schemas/check";
+import type { KeptOnDevice } from "@/lib/schemas/offline";
 import { type CheckAction, type CheckState, looksFailing, nextState, startState } from "./check-state";
-import { readKept, writeKept } from "./kept.client";
+import { readKept, writeTyped } from "./kept.client";
 import { useSender } from "./use-sender.client";
 
 interface Person {
   readonly id: string;
   readonly name: string;
+  readonly facilityId: string;
 }
 
 /** One check being done: what is answered, typed and on its way, kept on this device until the server has it. */
-export function useCheck(initial: CheckView, person: Person) {
+export function useCheck(initial: CheckView, person: Person, began: KeptOnDevice["began"] = null) {
   const [state, dispatch] = useReducer(nextState, initial, startState);
   const keeps = useKept(state, dispatch, person.id);
+  useKeptView(state.view, person, began);
   const { sending, hurry } = useSender(state.view, state.queue[0] ?? null, dispatch, person.name);
   useDrafts(state);
   const refresh = useRefresh(state, dispatch);
@@ -28,17 +36,24 @@ export function useCheck(initial: CheckView, person: Person) {
     [],
   );
 
+  const { view } = state;
   /** Takes what the fields say as the item's answer; tells what is missing instead, or whether the answer plainly fails. */
-  const give = useCallback((item: CheckItemView, typed: Typed): "missing" | "failing" | "given" => {
-    const read = readTyped(item.form, typed);
-    if (!read.ok) {
-      dispatch({ type: "typed", key: item.key, typed });
-      dispatch({ type: "missing", key: item.key, error: read });
-      return "missing";
-    }
-    dispatch({ type: "given", key: item.key, answer: read.answer, batchId: newRequestId() });
-    return looksFailing(item, read.answer) ? "failing" : "given";
-  }, []);
+  const give = useCallback(
+    (item: CheckItemView, typed: Typed, sure = false): "missing" | "failing" | "given" => {
+      const read = readTyped(item.form, typed);
+      if (!read.ok) {
+        dispatch({ type: "typed", key: item.key, typed });
+        dispatch({ type: "missing", key: item.key, error: read });
+        return "missing";
+      }
+      const id = newRequestId();
+      const answer = sure ? confirmed(read.answer) : read.answer;
+      keepAnswer({ id, view, item, answer, person, facilityId: person.facilityId, began });
+      dispatch({ type: "given", key: item.key, answer, batchId: id });
+      return looksFailing(item, answer) ? "failing" : "given";
+    },
+    [view, person, began],
+  );
 
   /** What is still half-typed belongs to no check any more once this one is signed. */
   const forget = useCallback(() => dispatch({ type: "signed" }), []);
@@ -46,24 +61,39 @@ export function useCheck(initial: CheckView, person: Person) {
   return { state, sending, keeps, hurry, type, give, refresh, forget };
 }
 
+/** The person was asked about a reading far from its history, and said that it is right. */
+const confirmed = (answer: Answer): Answer =>
+  answer.kind === "number" || answer.kind === "gauge" ? { ...answer, sure: true } : answer;
+
 /** Restores what this device kept, and keeps every change at once. False when the browser keeps nothing. */
 function useKept(state: CheckState, dispatch: Dispatch<CheckAction>, personId: string): boolean {
   const [restored, setRestored] = useState(false);
-  const [keeps, setKeeps] = useState(true);
-  const { typed, queue } = state;
+  const { typed } = state;
   const checkId = state.view.id;
-  const restore = useEffectEvent(() => {
-    const kept = readKept(state.view, personId);
-    if (kept) dispatch({ type: "restored", kept });
-  });
+  const restore = useEffectEvent(() => readKept(state.view, personId));
   useEffect(() => {
-    restore();
-    setRestored(true);
-  }, []);
+    let left = false;
+    restore().then((kept) => {
+      if (left) return;
+      dispatch({ type: "restored", kept });
+      setRestored(true);
+    });
+    return () => {
+      left = true;
+    };
+  }, [dispatch]);
   useEffect(() => {
-    if (restored) setKeeps(writeKept(checkId, personId, { typed, queue }));
-  }, [restored, checkId, personId, typed, queue]);
-  return keeps;
+    if (restored) writeTyped(checkId, personId, typed);
+  }, [restored, checkId, personId, typed]);
+  return useKeeps();
+}
+
+/** The check stays on the device as it was last seen, to go on with it where nothing is reached. */
+function useKeptView(view: CheckView, person: Person, began: KeptOnDevice["began"]): void {
+  const { id: personId, facilityId } = person;
+  useEffect(() => {
+    keepCheck(view, { personId, facilityId }, began);
+  }, [view, personId, facilityId, began]);
 }
 
 const PAUSE_BEFORE_DRAFT = 1_500;
@@ -92,6 +122,7 @@ function useRefresh({ view, queue }: CheckState, dispatch: Dispatch<CheckAction>
     const reply = await fetchView<CheckView>(`/api/v1/checks/${id}`);
     if (!reply.ok) return null;
     seen.current = reply.value.version;
+    serverSaid(reply.value.at);
     dispatch({ type: "refreshed", view: reply.value });
     return reply.value;
   }, [id, dispatch]);

@@ -2,6 +2,7 @@ import Link from "next/link";
 import { dayText, minutesText, numberText } from "@/app/_parts/format";
 import { DataTable } from "@/app/_ui/data-table";
 import { type Range, rangeHref } from "@/app/reports/range";
+import { ShareBar } from "@/app/reports/share-bar";
 import type { ReadyByMorning } from "@/lib/schemas/report-ready-by";
 import styles from "./ready-by.module.css";
 
@@ -48,7 +49,7 @@ export function MorningsTable({ mornings, path, range, shown }: MorningsProps) {
               {morning.notYet > 0 ? `, ${morning.notYet} still to come` : ""}
             </td>
             <td className={styles.wide}>
-              <Share morning={morning} />
+              <ShareBar of={morning.running} inTime={morning.inTime} late={morning.late} />
             </td>
             <td>{morning.late}</td>
             <td>{morning.never}</td>
@@ -64,14 +65,3 @@ const leftText = (minutes: number | null): string => {
   if (minutes === null) return "n/a";
   return minutes < 0 ? `${numberText(-minutes, 0)} min late` : minutesText(minutes);
 };
-
-function Share({ morning: { running, inTime, late } }: { morning: ReadyByMorning }) {
-  const part = (count: number) => `${(100 * count) / running}%`;
-  return (
-    <svg className={styles.share} aria-hidden="true" focusable="false">
-      <rect className={styles.shareAll} width="100%" height="100%" />
-      <rect className={styles.shareIn} width={part(inTime)} height="100%" />
-      <rect className={styles.shareLate} x={part(inTime)} width={part(late)} height="100%" />
-    </svg>
-  );
-}

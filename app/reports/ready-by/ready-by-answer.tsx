@@ -1,4 +1,5 @@
 import { numberText } from "@/app/_parts/format";
+import { Said } from "@/app/_parts/said.client";
 import styles from "@/app/reports/reports.module.css";
 import type { ReadyByMorning } from "@/lib/schemas/report-ready-by";
 
@@ -10,12 +11,14 @@ export function ReadyByAnswer({ mornings }: { mornings: readonly ReadyByMorning[
   return (
     <p className={styles.answer}>
       <strong>{due === 0 ? "n/a" : `${numberText((100 * inTime) / due)} %`}</strong>{" "}
-      {due === 0
-        ? "No first case came in these days."
-        : `of first cases found their room ready: ${numberText(inTime)} of ${numberText(due)}.`}{" "}
+      {due === 0 ? (
+        "No first case came in these days."
+      ) : (
+        <Said>{`of first cases found their room ready: ${numberText(inTime)} of ${numberText(due)}.`}</Said>
+      )}{" "}
       <span className={styles.soft}>
-        {numberText(late)} ready later, {numberText(never)} not that day. A closed room and a room without a first case
-        are not counted.
+        {numberText(late)} ready later, {numberText(never)} not that day.{" "}
+        <Said>A closed room and a room without a first case are not counted.</Said>
       </span>
     </p>
   );

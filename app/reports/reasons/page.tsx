@@ -1,15 +1,15 @@
 import type { Metadata } from "next";
 import { requirePerson } from "@/app/_edge/page-actor";
-import { dateText, numberText } from "@/app/_parts/format";
-import { Page, PageHeading } from "@/app/_ui/page";
-import { askedRange, type SearchParams } from "@/app/reports/range";
-import { RangeForm, RangeProblem } from "@/app/reports/range-form";
-import { ReportTabs } from "@/app/reports/report-tabs";
+import { numberText } from "@/app/_parts/format";
+import { Said } from "@/app/_parts/said.client";
+import { whenRead } from "@/app/_parts/when-read";
+import { Skeleton } from "@/app/_ui/skeleton";
+import type { SearchParams } from "@/app/reports/range";
+import { askedDays, RangeFrame } from "@/app/reports/range-frame";
 import styles from "@/app/reports/reports.module.css";
 import { readReasons } from "@/lib/queries/reasons";
-import { readSession } from "@/lib/queries/session";
-import { dateIn, instantOf } from "@/lib/units/time";
-import { ReasonsTable } from "./reasons-table";
+import type { ReasonsReport } from "@/lib/schemas/report-reasons";
+import { ReasonsList } from "./reasons-list";
 
 export const metadata: Metadata = { title: "Reasons" };
 
@@ -18,36 +18,43 @@ const PATH = "/reports/reasons";
 /** Why rooms were not simply ready: each rule that showed, how often, where, and how long until it was gone. */
 export default async function ReasonsPage({ searchParams }: { searchParams: Promise<SearchParams> }) {
   const actor = await requirePerson(PATH);
-  const params = await searchParams;
-  const session = await readSession(actor);
-  const today = dateIn(session.facility.timeZone, instantOf(session.at));
-  const { range, problem } = askedRange(params, today);
-  const report = await readReasons(actor, range);
-  const stopping = report.reasons.filter(({ severity }) => severity === "stops" || severity === "out");
+  const asked = await askedDays(actor, await searchParams);
   return (
-    <Page>
-      <ReportTabs />
-      <PageHeading
-        title="Reasons"
-        sub={`${session.facility.name}, ${dateText(report.from)} to ${dateText(report.to)}`}
-      />
-      <RangeProblem problem={problem} />
-      <RangeForm path={PATH} range={range} today={today} />
-      <p className={styles.answer}>
-        {stopping.length === 0 ? (
-          "Nothing kept a room from starting in these days."
-        ) : (
-          <>
-            <strong>{stopping[0]?.what}</strong> kept rooms from starting most often: on{" "}
-            {numberText(stopping[0]?.roomDays ?? 0)} of {numberText(report.roomDays)} room-days.
-          </>
-        )}{" "}
-        <span className={styles.soft}>
+    <RangeFrame path={PATH} title="Reasons" asked={asked}>
+      {
+        await whenRead(
+          readReasons(actor, asked.range),
+          (report) => (
+            <>
+              <MostOften report={report} />
+              <ReasonsList report={report} />
+            </>
+          ),
+          <Skeleton what="the reasons" lines={12} />,
+        )
+      }
+    </RangeFrame>
+  );
+}
+
+function MostOften({ report: { reasons, roomDays } }: { report: ReasonsReport }) {
+  const first = reasons.find(({ severity }) => severity === "stops" || severity === "out");
+  return (
+    <p className={styles.answer}>
+      {first === undefined ? (
+        <Said>Nothing kept a room from starting in these days.</Said>
+      ) : (
+        <>
+          <Said>What kept rooms from starting most often:</Said> <strong>{first.inBrief}</strong>, on{" "}
+          {numberText(first.roomDays)} of {numberText(roomDays)} <Said>room-days.</Said>
+        </>
+      )}{" "}
+      <span className={styles.soft}>
+        <Said>
           A rule that shows in more than one room of five on an ordinary morning is probably set wrong: look at it in
           the set-up.
-        </span>
-      </p>
-      <ReasonsTable report={report} />
-    </Page>
+        </Said>
+      </span>
+    </p>
   );
 }

@@ -1,14 +1,16 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { requirePerson } from "@/app/_edge/page-actor";
-import { clockText, dayText } from "@/app/_parts/format";
+import { dayText } from "@/app/_parts/format";
+import { whenRead } from "@/app/_parts/when-read";
 import { Page, PageHeading } from "@/app/_ui/page";
+import { Skeleton } from "@/app/_ui/skeleton";
 import { first, type SearchParams } from "@/app/reports/range";
 import { ReportTabs } from "@/app/reports/report-tabs";
 import { readSession } from "@/lib/queries/session";
 import { readShiftSheet } from "@/lib/queries/shift-sheet";
 import { SHIFT_HOURS, shiftQuery } from "@/lib/schemas/report-shift";
-import { dateIn, instantOf } from "@/lib/units/time";
+import { dateIn, HOUR, type Instant, instantOf, later, timeIn } from "@/lib/units/time";
 import { PrintButton } from "./print-button.client";
 import styles from "./shift.module.css";
 import { ShiftParts } from "./shift-parts";
@@ -20,16 +22,15 @@ export default async function ShiftPage({ searchParams }: { searchParams: Promis
   const actor = await requirePerson("/reports/shift");
   const asked = shiftQuery.safeParse({ hours: first((await searchParams).hours) });
   const { hours } = asked.success ? asked.data : shiftQuery.parse({});
-  const { facility } = await readSession(actor);
-  const sheet = await readShiftSheet(actor, { hours });
+  const { facility, at } = await readSession(actor);
+  const to = instantOf(at);
   const zone = facility.timeZone;
-  const dayOf = (at: string) => dayText(dateIn(zone, instantOf(at)));
   return (
     <Page>
       <ReportTabs />
       <PageHeading
         title="Shift sheet"
-        sub={`${facility.name}, ${dayOf(sheet.from)} ${clockText(sheet.from, zone)} to ${dayOf(sheet.to)} ${clockText(sheet.to, zone)}`}
+        sub={`${facility.name}, ${momentText(later(to, -hours * HOUR), zone)} to ${momentText(to, zone)}`}
         actions={<PrintButton />}
       />
       <nav aria-label="How far back" className={styles.spans}>
@@ -44,11 +45,15 @@ export default async function ShiftPage({ searchParams }: { searchParams: Promis
           </Link>
         ))}
       </nav>
-      <ShiftParts sheet={sheet} zone={zone} />
-      <p className={styles.caution}>
-        A record and planning aid as of {clockText(sheet.at, zone)}, not a medical device. It does not replace the
-        check, the maker’s instructions or local rules.
-      </p>
+      {
+        await whenRead(
+          readShiftSheet(actor, { hours }),
+          (sheet) => <ShiftParts sheet={sheet} zone={zone} />,
+          <Skeleton what="the sheet" lines={12} />,
+        )
+      }
     </Page>
   );
 }
+
+const momentText = (at: Instant, zone: string): string => `${dayText(dateIn(zone, at))} ${timeIn(zone, at)}`;

@@ -1,7 +1,8 @@
 import Link from "next/link";
-import type { ReactNode } from "react";
+import type { ComponentType } from "react";
 import { clockText, minutesText, whenText } from "@/app/_parts/format";
 import { ReadinessMark } from "@/app/_parts/readiness-mark";
+import { Said } from "@/app/_parts/said.client";
 import { ROLE_WORDS } from "@/app/_parts/words";
 import { Panel } from "@/app/_ui/panel";
 import { byRole } from "@/app/tasks/duty-line";
@@ -13,62 +14,102 @@ interface PartProps {
   zone: string;
 }
 
-/** The parts of the sheet in the order in which they are asked for at a handover. A part with nothing in it says so. */
-export function ShiftParts({ sheet, zone }: PartProps) {
+/** The parts of the sheet in the order in which they are asked for at a handover. Those with nothing in them say so together, at the end. */
+export function ShiftParts(props: PartProps) {
+  const parts = partsOf(props.sheet);
+  const empty = parts.filter(({ count }) => count === 0);
   return (
     <div className={styles.parts}>
-      <OnDuty sheet={sheet} zone={zone} />
-      <NotReady sheet={sheet} />
-      <Emergencies sheet={sheet} zone={zone} />
-      <Faults sheet={sheet} zone={zone} />
-      <Open sheet={sheet} zone={zone} />
-      <Held sheet={sheet} zone={zone} />
-      <Failed sheet={sheet} zone={zone} />
-      <Entries title="Workstations moved" none="No workstation was moved." entries={sheet.moved} zone={zone} />
-      <Entries title="Swapped and fitted" none="Nothing was swapped or fitted." entries={sheet.changed} zone={zone} />
-      <Entries
-        title="Faults in words"
-        none="No fault was reported or looked at."
-        entries={sheet.reported}
-        zone={zone}
-      />
-      <Entries title="Allowed" none="No limit was allowed." entries={sheet.allowed} zone={zone} />
+      <OnDuty {...props} />
+      {parts
+        .filter(({ count }) => count > 0)
+        .map(({ title, count, Lines }) => (
+          <Panel key={title} title={title} aside={String(count)}>
+            <ul className={styles.lines}>
+              <Lines {...props} />
+            </ul>
+          </Panel>
+        ))}
+      {empty.length === 0 ? null : (
+        <Panel title="Nothing to hand over">
+          <ul className={styles.nothing}>
+            {empty.map(({ title, none }) => (
+              <li key={title}>
+                <Said>{none}</Said>
+              </li>
+            ))}
+          </ul>
+        </Panel>
+      )}
     </div>
   );
 }
 
-function Part({ title, none, count, children }: { title: string; none: string; count: number; children: ReactNode }) {
-  return (
-    <Panel title={title} aside={count === 0 ? undefined : String(count)}>
-      {count === 0 ? <p className={styles.none}>{none}</p> : <ul className={styles.lines}>{children}</ul>}
-    </Panel>
-  );
+interface SheetPart {
+  readonly title: string;
+  /** What is said when there is nothing. */
+  readonly none: string;
+  readonly count: number;
+  readonly Lines: ComponentType<PartProps>;
+}
+
+function partsOf(sheet: ShiftSheet): SheetPart[] {
+  const entries = (of: (sheet: ShiftSheet) => readonly Entry[]) => ({ count: of(sheet).length, Lines: entryLines(of) });
+  const { rooms, emergencies, faults, open, failed } = sheet;
+  return [
+    { title: "Not simply ready", none: "Every room is ready.", count: rooms.length, Lines: NotReady },
+    {
+      title: "Used in an emergency",
+      none: "No room was used against its state.",
+      count: emergencies.length,
+      Lines: Emergencies,
+    },
+    {
+      title: "Faults nobody has looked at",
+      none: "Every reported fault was looked at.",
+      count: faults.length,
+      Lines: Faults,
+    },
+    { title: "Held", none: "Nothing is held.", count: sheet.held.length + liftedOf(sheet).length, Lines: Held },
+    { title: "Found failing", none: "No answer failed.", count: failed.length, Lines: Failed },
+    { title: "Workstations moved", none: "No workstation was moved.", ...entries(({ moved }) => moved) },
+    { title: "Swapped and fitted", none: "Nothing was swapped or fitted.", ...entries(({ changed }) => changed) },
+    {
+      title: "Faults in words",
+      none: "No fault was reported or looked at.",
+      ...entries(({ reported }) => reported),
+    },
+    { title: "Allowed", none: "No limit was allowed.", ...entries(({ allowed }) => allowed) },
+    { title: "Left open", none: "No work is open.", count: open.length, Lines: Open },
+  ];
 }
 
 /** Whom to call, by what they are there for. */
 function OnDuty({ sheet: { duty, at }, zone }: PartProps) {
   const roles = byRole(duty.people);
   return (
-    <Part
-      title="On duty now"
-      none={duty.onRoster ? "Nobody, by the roster." : "No roster was entered for today."}
-      count={roles.length}
-    >
-      {roles.map(([role, there]) => (
-        <li key={role} className={styles.line}>
-          <span className={styles.name}>{ROLE_WORDS[role]}</span>
-          <span className={styles.words}>
-            {there.map(({ name, until }) => `${name} until ${whenText(until, at, zone)}`).join(", ")}
-          </span>
-        </li>
-      ))}
-    </Part>
+    <Panel title="On duty now: who to call">
+      {roles.length === 0 ? (
+        <p className={styles.none}>{duty.onRoster ? "Nobody, by the roster." : "No roster was entered for today."}</p>
+      ) : (
+        <ul className={styles.lines}>
+          {roles.map(([role, there]) => (
+            <li key={role} className={styles.line}>
+              <span className={styles.name}>{ROLE_WORDS[role]}</span>
+              <span className={styles.words}>
+                {there.map(({ name, until }) => `${name} until ${whenText(until, at, zone)}`).join(", ")}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </Panel>
   );
 }
 
 function Emergencies({ sheet: { emergencies }, zone }: PartProps) {
   return (
-    <Part title="Used in an emergency" none="No room was used against its state." count={emergencies.length}>
+    <>
       {emergencies.map(({ id, roomName, workstationTag, reason, why, name, at, checkedSince }) => (
         <li key={id} className={styles.line}>
           <span className={styles.name}>{roomName}</span>
@@ -81,13 +122,13 @@ function Emergencies({ sheet: { emergencies }, zone }: PartProps) {
           </span>
         </li>
       ))}
-    </Part>
+    </>
   );
 }
 
 function Faults({ sheet: { faults }, zone }: PartProps) {
   return (
-    <Part title="Faults nobody has looked at" none="Every reported fault was looked at." count={faults.length}>
+    <>
       {faults.map(({ tag, place, text, wouldNotUse, name, at }) => (
         <li key={`${tag} ${at}`} className={styles.line}>
           <span className={styles.name}>{tag}</span>
@@ -100,13 +141,13 @@ function Faults({ sheet: { faults }, zone }: PartProps) {
           </span>
         </li>
       ))}
-    </Part>
+    </>
   );
 }
 
 function NotReady({ sheet: { rooms } }: { sheet: ShiftSheet }) {
   return (
-    <Part title="Not simply ready" none="Every room is ready." count={rooms.length}>
+    <>
       {rooms.map(({ roomId, name, state, reason, moreReasons, inUse }) => (
         <li key={roomId} className={styles.standing}>
           <Link href={`/rooms/${roomId}`} prefetch={false} className={styles.name}>
@@ -122,13 +163,13 @@ function NotReady({ sheet: { rooms } }: { sheet: ShiftSheet }) {
           </span>
         </li>
       ))}
-    </Part>
+    </>
   );
 }
 
 function Open({ sheet: { open }, zone }: PartProps) {
   return (
-    <Part title="Left open" none="No work is open." count={open.length}>
+    <>
       {open.map(({ key, room, workstation, title, minutes, claim }) => (
         <li key={key} className={styles.line}>
           <span className={styles.name}>{room?.name ?? workstation?.tag ?? ""}</span>
@@ -140,15 +181,16 @@ function Open({ sheet: { open }, zone }: PartProps) {
           </span>
         </li>
       ))}
-    </Part>
+    </>
   );
 }
 
-function Held({ sheet: { held, holds }, zone }: PartProps) {
-  const lifted = holds.filter(({ command }) => command === "lift-hold");
+const liftedOf = ({ holds }: ShiftSheet) => holds.filter(({ command }) => command === "lift-hold");
+
+function Held({ sheet, zone }: PartProps) {
   return (
-    <Part title="Held" none="Nothing is held." count={held.length + lifted.length}>
-      {held.map(({ tag, place, reason, name, since }) => (
+    <>
+      {sheet.held.map(({ tag, place, reason, name, since }) => (
         <li key={`${tag} ${since}`} className={styles.line}>
           <span className={styles.name}>{tag}</span>
           <span className={styles.words}>
@@ -159,16 +201,16 @@ function Held({ sheet: { held, holds }, zone }: PartProps) {
           </span>
         </li>
       ))}
-      {lifted.map((entry) => (
+      {liftedOf(sheet).map((entry) => (
         <EntryLine key={entry.sequence} entry={entry} zone={zone} />
       ))}
-    </Part>
+    </>
   );
 }
 
 function Failed({ sheet: { failed }, zone }: PartProps) {
   return (
-    <Part title="Found failing" none="No answer failed." count={failed.length}>
+    <>
       {failed.map(({ room, item, answer, name, at }) => (
         <li key={`${room} ${item} ${answer} ${at}`} className={styles.line}>
           <span className={styles.name}>{room}</span>
@@ -180,28 +222,16 @@ function Failed({ sheet: { failed }, zone }: PartProps) {
           </span>
         </li>
       ))}
-    </Part>
+    </>
   );
 }
 
 type Entry = ShiftSheet["changed"][number];
 
-interface EntriesProps {
-  title: string;
-  none: string;
-  entries: readonly Entry[];
-  zone: string;
-}
-
-function Entries({ title, none, entries, zone }: EntriesProps) {
-  return (
-    <Part title={title} none={none} count={entries.length}>
-      {entries.map((entry) => (
-        <EntryLine key={entry.sequence} entry={entry} zone={zone} />
-      ))}
-    </Part>
-  );
-}
+const entryLines =
+  (of: (sheet: ShiftSheet) => readonly Entry[]): ComponentType<PartProps> =>
+  ({ sheet, zone }) =>
+    of(sheet).map((entry) => <EntryLine key={entry.sequence} entry={entry} zone={zone} />);
 
 function EntryLine({ entry, zone }: { entry: Entry; zone: string }) {
   return (

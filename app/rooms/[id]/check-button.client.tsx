@@ -4,6 +4,7 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { ConfirmWorkstation } from "@/app/_parts/confirm-workstation.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { Said } from "@/app/_parts/said.client";
 import { useMayDo } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
@@ -22,7 +23,7 @@ export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: ()
   if (open) {
     return (
       <LinkButton href={`/checks/${open.id}`} look="primary" size="large">
-        Go on with the daily check
+        <Said>Go on with the daily check</Said>
       </LinkButton>
     );
   }
@@ -43,7 +44,7 @@ export function CheckButton({ view, onChanged }: { view: RoomView; onChanged: ()
         onClick={() => setAsking(true)}
         disabledReason={row.occupancy.state === "in-use" ? "A case is running: check after it." : null}
       >
-        {isFirst ? "Start daily check" : "Check again"}
+        <Said>{isFirst ? "Start daily check" : "Check again"}</Said>
       </Button>
       <ProblemNotice problem={start.problem} />
       <ConfirmWorkstation

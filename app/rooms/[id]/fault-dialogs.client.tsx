@@ -1,6 +1,7 @@
 "use client";
 
 import { useState } from "react";
+import { LookAtFaultForm } from "@/app/_parts/look-at-fault-form.client";
 import { ReasonForm } from "@/app/_parts/reason-form.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Choice } from "@/app/_ui/choice";
@@ -79,13 +80,8 @@ interface LookProps {
   onChanged: () => void;
 }
 
-/** What came of looking: the conclusion closes the report, the history keeps both. */
 export function LookAtFaultDialog({ fault, workstation, onClose, onChanged }: LookProps) {
-  const look = useCommand("look-at-fault");
-  const submit = async (conclusion: string) => {
-    if (!fault) return;
-    const reply = await look.send({ workstationId: workstation.id, faultId: fault.id, conclusion });
-    if (!reply?.ok) return;
+  const done = () => {
     onChanged();
     onClose();
   };
@@ -95,15 +91,7 @@ export function LookAtFaultDialog({ fault, workstation, onClose, onChanged }: Lo
         {fault?.name} reported: “{fault?.text}”
       </p>
       <p>If it is still not right, close this and hold the workstation.</p>
-      <ReasonForm
-        label="What did you find, and what did you do?"
-        action="Looked at: it may be used"
-        busy={look.busy}
-        problem={look.problem}
-        field="conclusion"
-        most={500}
-        onSubmit={submit}
-      />
+      {fault ? <LookAtFaultForm fault={fault} workstationId={workstation.id} onDone={done} /> : null}
     </Dialog>
   );
 }

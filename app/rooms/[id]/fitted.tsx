@@ -14,13 +14,13 @@ export function Fitted({ view }: { view: RoomView }) {
     <Panel title="Fitted, and service" aside={`workstation ${row.workstation.tag}`}>
       <DefinitionList
         entries={[
-          ...fitted.cylinders.map(({ position, gas, serial, size }) => ({
+          ...fitted.cylinders.map(({ position, gas, serial, size, from, expiry }) => ({
             term: `Yoke ${position}`,
-            value: `${nameIn(GAS_NAMES, gas)} ${serial} (${size})`,
+            value: `${nameIn(GAS_NAMES, gas)} ${serial} (${size}), since ${since(from)}${dated("label expires", expiry)}`,
           })),
-          ...fitted.vaporizers.map(({ mount, agent, tag }) => ({
+          ...fitted.vaporizers.map(({ mount, agent, tag, calibrationDue }) => ({
             term: `Mount ${mount}`,
-            value: `${nameIn(AGENT_NAMES, agent)} ${tag}`,
+            value: `${nameIn(AGENT_NAMES, agent)} ${tag}${dated("calibration due", calibrationDue)}`,
           })),
           ...fitted.absorbent.map(({ position, product, tag, from }) => ({
             term: `Absorbent, ${position}`,
@@ -42,5 +42,6 @@ export function Fitted({ view }: { view: RoomView }) {
   );
 }
 
+const dated = (what: string, date: string | null): string => (date ? `, ${what} ${dateText(date)}` : "");
 const nameIn = (names: Readonly<Record<string, string>>, word: string): string => names[word] ?? word;
 const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,4 @@
-import { quantityText } from "@/app/_parts/format";
+import { numberText, quantityText } from "@/app/_parts/format";
 import type { ItemId } from "@/lib/domain/items";
 import type { Severity } from "@/lib/domain/judgement";
 import type { Gas } from "@/lib/domain/vocabulary";
@@ -25,6 +25,8 @@ export interface PathNode {
   readonly tone: NodeTone;
   readonly value: string;
   readonly sub: string;
+  /** The same in the few letters that the picture has room for. */
+  readonly brief: string;
 }
 
 const OF_CYLINDER: readonly ItemId[] = ["cylinder-gauge", "yoke-leak"];
@@ -59,13 +61,15 @@ function nodeMaker({ parts, judgement }: RoomView): MakeNode {
     );
     const reasons = judgement.reasons.filter((reason) => own.some((part) => concerns(reason, part)));
     const first = own.find(({ standing }) => standing === "failing") ?? own[0];
+    const sub = first?.worth ?? (first?.limit ? first.limit : "");
     return {
       ...head,
       parts: own,
       reasons,
       tone: toneOf(own, reasons),
       value: first ? shortly(first) : empty,
-      sub: first?.worth ?? (first?.limit ? first.limit : ""),
+      sub,
+      brief: sub,
     };
   };
 }
@@ -121,8 +125,14 @@ function toneOf(parts: readonly PartView[], reasons: readonly Finding[]): NodeTo
 
 const worst = (tones: readonly NodeTone[]): NodeTone => WORST_FIRST.find((tone) => tones.includes(tone)) ?? "none";
 
-function cylinderNodes({ fitted }: RoomView, node: MakeNode): PathNode[] {
+function cylinderNodes({ fitted, endurance }: RoomView, node: MakeNode): PathNode[] {
   if (!fitted) return [];
+  const inBrief = (made: PathNode): PathNode => {
+    const worth = endurance?.cylinders.find(({ position }) => position === made.position);
+    // What is known of a cylinder with liquid in it comes before the colon, and why no more is known after it.
+    const [first = ""] = made.sub.split(":");
+    return { ...made, brief: worth ? `${numberText(worth.litres, 0)} L · ${worth.byHand} min by hand` : first };
+  };
   return GAS_ORDER.flatMap((gas) =>
     fitted.yokes
       .filter((yoke) => yoke.gas === gas)
@@ -136,7 +146,7 @@ function cylinderNodes({ fitted }: RoomView, node: MakeNode): PathNode[] {
           gas,
           position,
         } as const;
-        return cylinder ? node(head, OF_CYLINDER, cylinder.id) : node(head, [], null, "no cylinder");
+        return cylinder ? inBrief(node(head, OF_CYLINDER, cylinder.id)) : node(head, [], null, "no cylinder");
       }),
   );
 }

@@ -115,7 +115,7 @@ function NodeText({ placed: { node, x, y, width, height } }: { placed: Placed })
   const shape = node.parts.length > 0 ? TONE_SHAPES[node.tone] : null;
   const tall = height > PLAIN_HEIGHT;
   const lines = wrap(node.value, (width - 18) / 7.3, tall ? TALL_LINES : 2);
-  const sub = tall || lines.length === 1 ? node.sub : "";
+  const sub = tall || lines.length === 1 ? node.brief : "";
   return (
     <>
       <text className={styles.title} x={x + 10} y={y + 19}>

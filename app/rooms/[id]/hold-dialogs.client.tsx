@@ -1,5 +1,6 @@
 "use client";
 
+import { LiftHoldForm } from "@/app/_parts/lift-hold-form.client";
 import { ReasonForm } from "@/app/_parts/reason-form.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Dialog } from "@/app/_ui/dialog.client";
@@ -48,11 +49,7 @@ interface LiftDialogProps {
 }
 
 export function LiftDialog({ hold, workstation, onClose, onChanged }: LiftDialogProps) {
-  const lift = useCommand("lift-hold");
-  const submit = async (reason: string) => {
-    if (!hold) return;
-    const reply = await lift.send({ workstationId: workstation.id, holdId: hold.id, reason });
-    if (!reply?.ok) return;
+  const done = () => {
     onChanged();
     onClose();
   };
@@ -61,13 +58,7 @@ export function LiftDialog({ hold, workstation, onClose, onChanged }: LiftDialog
       <p>
         {hold?.name} held it: “{hold?.reason}”
       </p>
-      <ReasonForm
-        label="Why may it be used again?"
-        action="Lift the hold"
-        busy={lift.busy}
-        problem={lift.problem}
-        onSubmit={submit}
-      />
+      {hold ? <LiftHoldForm holdId={hold.id} workstationId={workstation.id} onDone={done} /> : null}
     </Dialog>
   );
 }

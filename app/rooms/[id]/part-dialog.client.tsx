@@ -1,15 +1,18 @@
 "use client";
 
+import Link from "next/link";
 import { useState } from "react";
+import { type FitDone, FitDoneView } from "@/app/_parts/fit/fit-done";
 import { useMayDo } from "@/app/_parts/session.client";
 import { Button } from "@/app/_ui/button.client";
+import { DefinitionList } from "@/app/_ui/definition-list";
 import { Dialog } from "@/app/_ui/dialog.client";
 import type { RoomView } from "@/lib/schemas/room";
 import type { Timestamp } from "@/lib/units/time";
-import { type FitDone, FitDoneView } from "./fit/fit-done";
-import { type OfferedWork, worksAt } from "./fit/part-work";
 import { PartWorkView } from "./fit/part-work-view.client";
+import { type OfferedWork, worksAt } from "./fit/works-at";
 import type { PathNode } from "./gas-path-nodes";
+import { datesAt } from "./part-dates";
 import { PartRecords } from "./part-record";
 import styles from "./room.module.css";
 
@@ -54,6 +57,12 @@ export function PartDialog({ node, view, now, onClose, onChanged }: PartDialogPr
           <Works node={node} view={view} onChoose={setDoing} />
           {node.parts.length === 0 ? <p>{node.value}</p> : null}
           <PartRecords node={node} now={now} zone={view.facility.timeZone} />
+          <DefinitionList entries={datesAt(node, view)} />
+          <p>
+            <Link href={`/history?room=${view.row.roomId}`} prefetch={false} className={styles.onward}>
+              History of {view.row.name}
+            </Link>
+          </p>
         </>
       ) : null}
     </Dialog>

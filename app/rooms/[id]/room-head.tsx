@@ -4,11 +4,13 @@ import { LocalTime } from "@/app/_parts/local-time";
 import { MarksLine } from "@/app/_parts/marks-line";
 import { MarkedWord } from "@/app/_parts/readiness-mark";
 import { isPressing, roomStanding } from "@/app/_parts/room-standing";
+import tones from "@/app/_parts/tones.module.css";
 import { NEED_WORDS } from "@/app/_parts/words";
 import type { RoomView } from "@/lib/schemas/room";
 import { instantOf, type Timestamp } from "@/lib/units/time";
 import { CheckButton } from "./check-button.client";
 import styles from "./room.module.css";
+import head from "./room-head.module.css";
 import { SwapFirst } from "./swap/swap-buttons.client";
 
 interface HeadProps {
@@ -21,21 +23,21 @@ interface HeadProps {
 
 export function RoomHead({ view, lastKnown, onSwap, onChanged }: HeadProps) {
   return (
-    <div className={styles.head}>
-      <div className={styles.headText}>
-        <p className={styles.crumb}>
+    <div className={head.head}>
+      <div className={head.headText}>
+        <p className={head.crumb}>
           <Link href="/" prefetch={false}>
             Rooms
           </Link>{" "}
           / {view.row.suite}
         </p>
-        <div className={styles.headLine}>
-          <h1 className={styles.name}>{view.row.name}</h1>
+        <div className={head.headLine}>
+          <h1 className={head.name}>{view.row.name}</h1>
           <HeadState view={view} lastKnown={lastKnown} />
         </div>
         <HeadFacts view={view} />
       </div>
-      <div className={styles.headAction}>
+      <div className={head.headAction}>
         <CheckButton view={view} onChanged={onChanged} />
         <SwapFirst view={view} onSwap={onSwap} />
       </div>
@@ -48,7 +50,7 @@ function HeadState({ view, lastKnown }: { view: RoomView; lastKnown: Timestamp |
   const standing = roomStanding(view.row, zone);
   if (lastKnown) {
     return (
-      <p className={styles.state} aria-live="polite">
+      <p className={head.state} aria-live="polite">
         <MarkedWord shape="unknown" tone="soft" size={34}>
           Not known
         </MarkedWord>
@@ -59,12 +61,12 @@ function HeadState({ view, lastKnown }: { view: RoomView; lastKnown: Timestamp |
     );
   }
   return (
-    <p className={styles.state} aria-live="polite">
+    <p className={head.state} aria-live="polite">
       <MarkedWord shape={standing.shape} tone={standing.tone} size={34}>
         {standing.word}
       </MarkedWord>
       {standing.notes.map(({ text, tone }) => (
-        <span key={text} className={styles[`note-${tone}`]}>
+        <span key={text} className={tones[`note-${tone}`]}>
           {text}
         </span>
       ))}
@@ -75,7 +77,7 @@ function HeadState({ view, lastKnown }: { view: RoomView; lastKnown: Timestamp |
 function HeadFacts({ view: { row, facility, drive, at } }: { view: RoomView }) {
   const zone = facility.timeZone;
   return (
-    <ul className={styles.facts}>
+    <ul className={head.facts}>
       {row.marks.equipment || row.marks.provider ? (
         <li>
           <MarksLine marks={row.marks} zone={zone} now={at} />
@@ -87,7 +89,7 @@ function HeadFacts({ view: { row, facility, drive, at } }: { view: RoomView }) {
         </li>
       ) : null}
       {row.decideBy ? (
-        <li className={isPressing(row, instantOf(at)) ? styles["note-stop"] : undefined}>
+        <li className={isPressing(row, instantOf(at)) ? tones["note-stop"] : undefined}>
           Decide by <LocalTime at={row.decideBy} zone={zone} />
         </li>
       ) : null}

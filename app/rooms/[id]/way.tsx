@@ -3,6 +3,7 @@ import { rolesInWords } from "@/app/_parts/words";
 import { classNames } from "@/app/_ui/class-names";
 import type { RoomView } from "@/lib/schemas/room";
 import styles from "./room.module.css";
+import why from "./why.module.css";
 
 type Action = RoomView["clears"][number][number];
 
@@ -10,11 +11,11 @@ type Action = RoomView["clears"][number][number];
 export function WayToReady({ way }: { way: RoomView["way"] }) {
   if (!way || way.actions.length === 0) return null;
   return (
-    <div className={styles.way}>
-      <h3 className={styles.wayHead}>
+    <div className={why.way}>
+      <h3 className={why.wayHead}>
         <span>Shortest way to ready</span> <span>{minutesText(way.minutes)}</span>
       </h3>
-      <ol className={classNames(styles.steps, way.actions.length === 1 && styles.single)}>
+      <ol className={classNames(why.steps, way.actions.length === 1 && why.single)}>
         {way.actions.map((action) => (
           <li key={keyOf(action)}>
             {action.text}

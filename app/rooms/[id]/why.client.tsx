@@ -6,6 +6,7 @@ import { whenText } from "@/app/_parts/format";
 import type { MarkShape } from "@/app/_parts/mark-shapes";
 import { Mark, type Tone } from "@/app/_parts/readiness-mark";
 import { useMayDo } from "@/app/_parts/session.client";
+import tones from "@/app/_parts/tones.module.css";
 import { Button } from "@/app/_ui/button.client";
 import { Dialog } from "@/app/_ui/dialog.client";
 import { Panel } from "@/app/_ui/panel";
@@ -15,6 +16,7 @@ import type { RoomView } from "@/lib/schemas/room";
 import type { Timestamp } from "@/lib/units/time";
 import styles from "./room.module.css";
 import { AnyOf, WayToReady } from "./way";
+import why from "./why.module.css";
 
 type Finding = RoomView["judgement"]["reasons"][number];
 
@@ -43,7 +45,7 @@ export function Why({ view, now, onChanged }: WhyProps) {
   return (
     <Panel title="Why">
       {reasons.length === 0 ? <p>Nothing stands against it.</p> : null}
-      <ul className={styles.reasons}>
+      <ul className={why.reasons}>
         {reasons.map((reason, index) => (
           <Reason
             clears={view.clears[index] ?? []}
@@ -84,15 +86,15 @@ interface ReasonProps {
 function Reason({ reason, clears, now, zone, onAllow }: ReasonProps) {
   const { shape, tone, word } = LOOKS[reason.severity];
   return (
-    <li className={styles.reason}>
-      <span className={styles[`note-${tone}`]}>
+    <li className={why.reason}>
+      <span className={tones[`note-${tone}`]}>
         <Mark shape={shape} size={22} />
         <VisuallyHidden>{word}: </VisuallyHidden>
       </span>
-      <div className={styles.reasonText}>
+      <div className={why.reasonText}>
         <p>{reason.text}</p>
         {reason.severity === "limits" ? <Allowed reason={reason} now={now} zone={zone} onAllow={onAllow} /> : null}
-        <details className={styles.source}>
+        <details className={why.source}>
           <summary>What clears it, and where this comes from</summary>
           <AnyOf actions={clears} />
           <p>

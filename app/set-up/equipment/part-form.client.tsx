@@ -27,10 +27,14 @@ export function PartForm({
   const [kind, setKind] = useState<PartKind>("cylinder");
   const fields = partFields(kind, facility?.scheme ?? "US", facility?.pressureUnit ?? "psi");
   const [typed, setTyped] = useState<Record<string, string>>({});
-  const [position, setPosition] = useState("");
+  // Null until somebody chooses another place than the first free one.
+  const [position, setPosition] = useState<string | null>(null);
   const [added, setAdded] = useState<string | null>(null);
   const model = view.models.find(({ id }) => id === workstation.modelId);
   const places = placesOf(kind, model);
+  const taken = workstation.parts.flatMap((part) => (part.kind === kind ? [part.position] : []));
+  const firstFree = places?.find((place) => !taken.includes(place)) ?? places?.[0] ?? "1";
+  const where = position ?? firstFree;
   const typedAs = (header: string) => typed[header] ?? fields.find((field) => field.header === header)?.start ?? "";
   const submit = async (event: FormEvent) => {
     event.preventDefault();
@@ -40,12 +44,13 @@ export function PartForm({
       kind,
       workstationId: workstation.id,
       storeId: null,
-      position: places === null ? null : position || (places[0] ?? null),
+      position: places === null ? null : where,
       cells,
     });
     if (!reply?.ok) return;
     setAdded(`${reply.value.name} is on ${workstation.tag}`);
     setTyped({ ...typed, [fields[0]?.header ?? ""]: "" });
+    setPosition(null);
     onAdded();
   };
   return (
@@ -56,7 +61,7 @@ export function PartForm({
         onChange={(event) => {
           setKind(event.target.value as PartKind);
           setTyped({});
-          setPosition("");
+          setPosition(null);
           reset();
         }}
       >
@@ -69,14 +74,14 @@ export function PartForm({
       {places === null ? null : places.length === 0 ? (
         <TextField
           label="Canister"
-          value={position}
+          value={where}
           error={fieldMessage(problem, "position")}
           onChange={(event) => setPosition(event.target.value)}
         />
       ) : (
         <SelectField
           label={kind === "cylinder" ? "Yoke" : "Mount"}
-          value={position}
+          value={where}
           error={fieldMessage(problem, "position")}
           onChange={(event) => setPosition(event.target.value)}
         >

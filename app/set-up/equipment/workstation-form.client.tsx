@@ -2,6 +2,7 @@
 
 import { type FormEvent, useState } from "react";
 import { fieldMessage } from "@/app/_parts/api.client";
+import { useSay } from "@/app/_parts/say.client";
 import { useMayDo } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
@@ -9,10 +10,21 @@ import { SelectField, TextField } from "@/app/_ui/field";
 import { Form } from "@/app/_ui/form";
 import { Saved } from "@/app/set-up/saved.client";
 import type { PlacesView } from "@/lib/schemas/places";
+import { nextTag } from "./next-tag";
 
 type Workstation = PlacesView["workstations"][number];
 
-/** Tag, serial number and model; a new one, or one that is brought back, also says where it stands. */
+/** The next empty room of the list, for the next workstation of the row. */
+function nextPlace({ rooms }: PlacesView, roomId: string): string {
+  const at = rooms.findIndex(({ id }) => id === roomId);
+  const next = rooms.slice(at + 1).find(({ retired, workstation }) => !retired && workstation === null);
+  return next ? `room:${next.id}` : "";
+}
+
+/**
+ * Tag, serial number and model; a new one, or one that is brought back, also says where it stands. After a new one the form stays open for
+ * the next.
+ */
 export function WorkstationForm({
   view,
   workstation,
@@ -27,13 +39,22 @@ export function WorkstationForm({
   const [serial, setSerial] = useState(workstation?.serial ?? "");
   const [modelId, setModelId] = useState(workstation?.modelId ?? view.models[0]?.id ?? "");
   const [place, setPlace] = useState("");
+  const [saved, setSaved] = useState<string | null>(null);
   const placed = workstation === null || workstation.retired;
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     const [kind, id = ""] = place.split(":");
     const where = kind === "room" ? { roomId: id } : kind === "store" ? { storeId: id } : null;
+    setSaved(null);
     const reply = await send({ workstationId: workstation?.id ?? null, tag, serial, modelId, place: where });
-    if (reply?.ok) onSaved();
+    if (!reply?.ok) return;
+    if (workstation === null) {
+      setSaved(`${tag} is added`);
+      setTag(nextTag(tag));
+      setSerial("");
+      setPlace(kind === "room" ? nextPlace(view, id) : place);
+    }
+    onSaved();
   };
   const error = (field: string) => fieldMessage(problem, field);
   return (
@@ -70,7 +91,7 @@ export function WorkstationForm({
       <Saved
         problem={problem}
         busy={busy}
-        saved={null}
+        saved={saved}
         label={workstation === null ? "Add workstation" : workstation.retired ? "Bring back" : "Save"}
       />
       {workstation && !workstation.retired ? (
@@ -91,17 +112,18 @@ function PlaceField({
   error: string | null;
   onChange: (place: string) => void;
 }) {
+  const say = useSay();
   const empty = view.rooms.filter(({ retired, workstation }) => !retired && workstation === null);
   return (
     <SelectField
       label="Stands in"
-      hint="An empty room, or a store for a spare"
+      hint={say("An empty room, or a store for a spare")}
       value={value}
       error={error}
       onChange={(event) => onChange(event.target.value)}
     >
       <option value="">choose a place</option>
-      <optgroup label="Rooms">
+      <optgroup label={say("Rooms")}>
         {empty.map(({ id, name }) => (
           <option key={id} value={`room:${id}`}>
             {name}

@@ -3,6 +3,7 @@
 import { type FormEvent, useState } from "react";
 import { fieldMessage } from "@/app/_parts/api.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { Said } from "@/app/_parts/said.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Choice } from "@/app/_ui/choice";
@@ -10,19 +11,10 @@ import { TextField } from "@/app/_ui/field";
 import { Form, FormActions } from "@/app/_ui/form";
 import { Notice } from "@/app/_ui/notice";
 import type { Scheme } from "@/lib/domain/vocabulary";
+import { SCHEMES, UNITS } from "./units";
 import { ZoneField } from "./zone-field.client";
 
 type Unit = "psi" | "kPa" | "bar";
-
-const SCHEMES = [
-  { value: "US", label: "US" },
-  { value: "ISO", label: "ISO / UK" },
-] as const;
-const UNITS = [
-  { value: "psi", label: "psi" },
-  { value: "kPa", label: "kPa" },
-  { value: "bar", label: "bar" },
-] as const;
 
 /** Name, zone, scheme and unit. Scheme and unit decide limits, words and colours, so neither is guessed. */
 export function FacilityForm() {
@@ -71,7 +63,9 @@ export function FacilityForm() {
       <ProblemNotice problem={problem} />
       {added ? (
         <Notice tone="done" title={`${added} is added`} announce="status">
-          <p>Switch to it from the head of the page, then set up its rooms or import its department.</p>
+          <p>
+            <Said>Switch to it from the head of the page, then set up its rooms or import its department.</Said>
+          </p>
         </Notice>
       ) : null}
       <FormActions>

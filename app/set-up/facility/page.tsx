@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { requirePerson } from "@/app/_edge/page-actor";
+import { Said } from "@/app/_parts/said.client";
 import { PageHeading } from "@/app/_ui/page";
 import { Panel } from "@/app/_ui/panel";
 import styles from "@/app/set-up/set-up.module.css";
@@ -17,7 +18,7 @@ export default async function FacilityPage() {
   const site = await readSite(actor);
   return (
     <>
-      <PageHeading title="Facilities" sub="Each keeps its own rooms, limits, history and clock." />
+      <PageHeading title="Facilities" sub={<Said>Each keeps its own rooms, limits, history and clock.</Said>} />
       <div className={styles.columns}>
         <Panel title={facility.name}>
           <SiteForm key={facility.id} site={site} />

@@ -11,20 +11,12 @@ import { Saved } from "@/app/set-up/saved.client";
 import styles from "@/app/set-up/set-up.module.css";
 import { SCHEME_WORDS, SITE_WORDS, type SiteWord } from "@/lib/domain/site/model";
 import type { SiteView } from "@/lib/schemas/site";
+import { SCHEMES, UNITS } from "./units";
 import { ZoneField } from "./zone-field.client";
 
-const SCHEMES = [
-  { value: "US", label: "US" },
-  { value: "ISO", label: "ISO / UK" },
-] as const;
-const UNITS = [
-  { value: "psi", label: "psi" },
-  { value: "kPa", label: "kPa" },
-  { value: "bar", label: "bar" },
-] as const;
 const WORD_LABELS: Record<SiteWord, string> = {
-  anesthesia: "The trade",
-  wasteGas: "Waste gas system",
+  anesthesia: "The specialty",
+  wasteGas: "The system for waste gas",
   suite: "A group of rooms",
   room: "A room",
   check: "The daily check",
@@ -42,7 +34,7 @@ export function SiteForm({ site }: { site: SiteView }) {
     event.preventDefault();
     setSaved(null);
     if (!(await send(typed))?.ok) return;
-    setSaved("Saved; every room is judged by it now");
+    setSaved("Saved. Every screen shows it from now on");
     router.refresh();
   };
   const error = (field: string) => fieldMessage(problem, field);
@@ -74,6 +66,7 @@ export function SiteForm({ site }: { site: SiteView }) {
       />
       <fieldset>
         <legend className={styles.legend}>Words</legend>
+        <p className={styles.soft}>Every screen says it so. They come with the scheme, and each may be changed.</p>
         <div className={styles.pair}>
           {(Object.keys(SITE_WORDS) as SiteWord[]).map((word) => (
             <SelectField

@@ -1,3 +1,4 @@
+import { Said } from "@/app/_parts/said.client";
 import { Button } from "@/app/_ui/button.client";
 import styles from "@/app/set-up/set-up.module.css";
 import { IMPORT_FILES, type ImportFile } from "@/lib/schemas/set-up";
@@ -5,7 +6,7 @@ import type { ChosenFile } from "./chosen-files.client";
 
 /** What each file holds, in the order in which they need each other. */
 const HOLDS: Record<ImportFile, string> = {
-  suites: "suites, cores or pods",
+  suites: "suites, on which the walk goes",
   zones: "pipeline zones",
   stores: "stores for spares",
   rooms: "rooms, piped gases, walking order",
@@ -31,7 +32,9 @@ export function FileList({ files, onRemove }: { files: readonly ChosenFile[]; on
             <a href={`/api/v1/imports/templates/${file}.csv`} download={`${file}.csv`}>
               {file}.csv
             </a>
-            <span className={styles.soft}>{chosen ? <strong>{chosen.fileName}</strong> : HOLDS[file]}</span>
+            <span className={styles.soft}>
+              {chosen ? <strong>{chosen.fileName}</strong> : <Said>{HOLDS[file]}</Said>}
+            </span>
             {chosen ? (
               <Button look="quiet" aria-label={`Leave out ${chosen.fileName}`} onClick={() => onRemove(file)}>
                 Leave out

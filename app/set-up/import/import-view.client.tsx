@@ -4,6 +4,7 @@ import { type ChangeEvent, useState } from "react";
 import { type Problem, postJson } from "@/app/_parts/api.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { newRequestId } from "@/app/_parts/request-id";
+import { Said } from "@/app/_parts/said.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Notice } from "@/app/_ui/notice";
@@ -76,7 +77,9 @@ export function ImportView() {
       <ProblemNotice problem={apply.problem} />
       {applied && apply.problem === null ? (
         <Notice tone="done" title="The department is imported" announce="status">
-          <p>Rooms stand on the board as To check; new people sign in with the password of their row.</p>
+          <p>
+            <Said>Rooms stand on the board as To check; new people sign in with the password of their row.</Said>
+          </p>
         </Notice>
       ) : null}
       {preview ? (

@@ -2,12 +2,10 @@
 
 import { type FormEvent, useState } from "react";
 import { fieldMessage } from "@/app/_parts/api.client";
-import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useCommand } from "@/app/_parts/use-command.client";
-import { Button } from "@/app/_ui/button.client";
 import { TextField } from "@/app/_ui/field";
-import { Form, FormActions } from "@/app/_ui/form";
-import { Notice } from "@/app/_ui/notice";
+import { Form } from "@/app/_ui/form";
+import { Saved } from "@/app/set-up/saved.client";
 import type { Role } from "@/lib/domain/vocabulary";
 import { RoleBoxes } from "./role-boxes.client";
 
@@ -18,7 +16,7 @@ const EMPTY: { userId: string; name: string; password: string; roles: Role[] } =
   roles: [],
 };
 
-/** A new person with a first password, which they change under Password. */
+/** A new person with a first password, which they change under Password. The form stays open for the next one. */
 export function AddPersonForm({ onAdded }: { onAdded: () => void }) {
   const { send, busy, problem } = useCommand("add-person");
   const [fields, setFields] = useState(EMPTY);
@@ -65,13 +63,7 @@ export function AddPersonForm({ onAdded }: { onAdded: () => void }) {
         onRoles={(roles) => setFields({ ...fields, roles })}
         error={fieldMessage(problem, "roles")}
       />
-      <ProblemNotice problem={problem} />
-      {added ? <Notice tone="done" title={`${added} is added`} announce="status" /> : null}
-      <FormActions>
-        <Button type="submit" look="primary" busy={busy}>
-          Add person
-        </Button>
-      </FormActions>
+      <Saved problem={problem} busy={busy} saved={added ? `${added} is added` : null} label="Add person" />
     </Form>
   );
 }

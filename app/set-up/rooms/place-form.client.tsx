@@ -2,6 +2,7 @@
 
 import { type FormEvent, useState } from "react";
 import { fieldMessage } from "@/app/_parts/api.client";
+import { useSay } from "@/app/_parts/say.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { SelectField, TextField } from "@/app/_ui/field";
 import { Form } from "@/app/_ui/form";
@@ -29,6 +30,7 @@ export function PlaceForm({
   place: PlaceKnown | null;
   onSaved: () => void;
 }) {
+  const say = useSay();
   const { send, busy, problem } = useCommand("set-place");
   const [name, setName] = useState(place?.name ?? "");
   const [suiteId, setSuiteId] = useState(place?.suiteId ?? "");
@@ -57,7 +59,7 @@ export function PlaceForm({
       />
       {kind === "store" ? (
         <SelectField
-          label="Suite it lies in"
+          label={say("Suite it lies in")}
           hint="For the nearest spare"
           value={suiteId}
           error={fieldMessage(problem, "suiteId")}
@@ -74,7 +76,9 @@ export function PlaceForm({
       {kind === "zone" ? null : (
         <TextField
           label="Place on the walk"
-          hint={kind === "suite" ? "Smaller numbers come first" : "Among the rooms of its suite; may be left empty"}
+          hint={
+            kind === "suite" ? "Smaller numbers come first" : say("Among the rooms of its suite; may be left empty")
+          }
           inputMode="numeric"
           value={order}
           error={fieldMessage(problem, "walkingOrder")}

@@ -1,69 +1,65 @@
 "use client";
 
-import { useState } from "react";
+import { countText } from "@/app/_parts/format";
+import { useSay } from "@/app/_parts/say.client";
 import { Button } from "@/app/_ui/button.client";
-import { Dialog } from "@/app/_ui/dialog.client";
 import { Panel } from "@/app/_ui/panel";
+import { Entries, Entry } from "@/app/set-up/entries";
 import styles from "@/app/set-up/set-up.module.css";
 import type { PlacesView } from "@/lib/schemas/places";
-import { PlaceForm, type PlaceKind, type PlaceKnown } from "./place-form.client";
+import type { PlaceKind, PlaceKnown } from "./place-form.client";
 
-const KINDS: readonly { kind: PlaceKind; title: string; one: string; empty: string }[] = [
-  { kind: "suite", title: "Suites", one: "suite", empty: "No suite yet." },
-  {
-    kind: "zone",
+export const KINDS: Readonly<Record<PlaceKind, { title: string; one: string; empty: string }>> = {
+  suite: { title: "Suites", one: "suite", empty: "No suite yet." },
+  zone: {
     title: "Pipeline zones",
     one: "pipeline zone",
     empty: "No zone yet. Without zones an event of the pipeline is told room by room.",
   },
-  { kind: "store", title: "Stores", one: "store", empty: "No store yet. Spare workstations and parts lie in one." },
-];
+  store: { title: "Stores", one: "store", empty: "No store yet. Spare workstations and parts lie in one." },
+};
+const ORDER: readonly PlaceKind[] = ["suite", "zone", "store"];
 
-/** What rooms lie in, hang on, and are supplied from. */
-export function PlacePanels({ view, onChanged }: { view: PlacesView; onChanged: () => void }) {
-  const [open, setOpen] = useState<{ kind: PlaceKind; place: PlaceKnown | null } | null>(null);
-  return (
-    <>
-      {KINDS.map(({ kind, title, one, empty }) => (
-        <Panel key={kind} title={title}>
-          {view[`${kind}s`].length === 0 ? <p className={styles.soft}>{empty}</p> : null}
-          <ul className={styles.plainList}>
-            {view[`${kind}s`].map((place) => (
-              <li key={place.id} className={styles.line}>
-                <span>
-                  {place.name} <span className={styles.soft}>{detailOf(view, kind, place)}</span>
-                </span>
-                <Button onClick={() => setOpen({ kind, place })} aria-label={`Change ${place.name}`}>
-                  Change
-                </Button>
-              </li>
-            ))}
-          </ul>
-          <Button onClick={() => setOpen({ kind, place: null })}>Add a {one}</Button>
-        </Panel>
-      ))}
-      <Dialog
-        open={open !== null}
-        title={open?.place?.name ?? `Add a ${KINDS.find(({ kind }) => kind === open?.kind)?.one ?? ""}`}
-        onClose={() => setOpen(null)}
-      >
-        {open ? (
-          <PlaceForm
-            view={view}
-            kind={open.kind}
-            place={open.place}
-            onSaved={() => {
-              setOpen(null);
-              onChanged();
-            }}
-          />
-        ) : null}
-      </Dialog>
-    </>
-  );
+export interface PlaceOpen {
+  kind: PlaceKind;
+  place: PlaceKnown | null;
 }
 
-function detailOf({ rooms, suites }: PlacesView, kind: PlaceKind, place: PlaceKnown): string {
+/** What rooms lie in, hang on, and are supplied from. */
+export function PlacePanels({ view, onOpen }: { view: PlacesView; onOpen: (open: PlaceOpen) => void }) {
+  const say = useSay();
+  return ORDER.map((kind) => {
+    const { title, one, empty } = KINDS[kind];
+    const places = view[`${kind}s`];
+    return (
+      <Panel key={kind} title={say(title)}>
+        {places.length === 0 ? (
+          <p className={styles.soft}>{say(empty)}</p>
+        ) : (
+          <Entries name={say(title)}>
+            {places.map((place) => (
+              <Entry key={place.id} name={place.name} facts={[detailOf(view, kind, place, say)]}>
+                <Button onClick={() => onOpen({ kind, place })} aria-label={`Change ${place.name}`}>
+                  Change
+                </Button>
+              </Entry>
+            ))}
+          </Entries>
+        )}
+        <div className={styles.buttons}>
+          <Button onClick={() => onOpen({ kind, place: null })}>{say(`Add a ${one}`)}</Button>
+        </div>
+      </Panel>
+    );
+  });
+}
+
+function detailOf(
+  { rooms, suites }: PlacesView,
+  kind: PlaceKind,
+  place: PlaceKnown,
+  say: ReturnType<typeof useSay>,
+): string {
   if (kind === "store") {
     const suite = suites.find(({ id }) => id === place.suiteId)?.name;
     return suite ? `in ${suite}` : "";
@@ -71,5 +67,5 @@ function detailOf({ rooms, suites }: PlacesView, kind: PlaceKind, place: PlaceKn
   const count = rooms.filter(
     ({ retired, suiteId, zoneId }) => !retired && (kind === "suite" ? suiteId : zoneId) === place.id,
   ).length;
-  return `${count} ${count === 1 ? "room" : "rooms"}`;
+  return countText(count, say("room"));
 }

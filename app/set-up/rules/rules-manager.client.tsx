@@ -2,6 +2,8 @@
 
 import { useState } from "react";
 import { countText, dayText } from "@/app/_parts/format";
+import { Said } from "@/app/_parts/said.client";
+import { useSay } from "@/app/_parts/say.client";
 import { Choice } from "@/app/_ui/choice";
 import { Dialog } from "@/app/_ui/dialog.client";
 import { TextField } from "@/app/_ui/field";
@@ -33,6 +35,7 @@ const isShown = (shown: Shown, { version, fired, setWrong }: RuleLine): boolean 
 /** The limits by which every room is judged. One person proposes a change, a second one approves it. */
 export function RulesManager({ initial }: { initial: RulesView }) {
   const { view, again } = useView("/api/v1/set-up/rules", initial);
+  const say = useSay();
   const [shown, setShown] = useState<Shown>("all");
   const [sought, setSought] = useState("");
   const [changing, setChanging] = useState<RuleLine | null>(null);
@@ -44,7 +47,9 @@ export function RulesManager({ initial }: { initial: RulesView }) {
     <>
       <PageHeading
         title="Rules"
-        sub={`${countText(view.rules.length, "rule")}, settings version ${view.settingsVersion}. Counted from ${dayText(view.from)} to ${dayText(view.to)}, over ${countText(view.mornings, "morning")} on which rooms ran.`}
+        sub={say(
+          `${countText(view.rules.length, "rule")}, settings version ${view.settingsVersion}. Counted from ${dayText(view.from)} to ${dayText(view.to)}, over ${countText(view.mornings, "morning")} on which rooms ran.`,
+        )}
       />
       <div className={styles.stack}>
         {view.open.map((change) => (
@@ -59,7 +64,9 @@ export function RulesManager({ initial }: { initial: RulesView }) {
         {wrong > 0 ? (
           <Notice tone="heed" title={`${countText(wrong, "rule")} set wrong?`}>
             <p>
-              It shows in more than one room in five on an ordinary morning. People stop reading what is always there.
+              <Said>
+                It shows in more than one room in five on an ordinary morning. People stop reading what is always there.
+              </Said>
             </p>
           </Notice>
         ) : null}
@@ -74,10 +81,12 @@ export function RulesManager({ initial }: { initial: RulesView }) {
         </div>
         <Panel title="What the counts mean">
           <p className={styles.soft}>
-            A rule fired when its reason appeared in a room that did not show it before. Somebody acted when, while it
-            stood there or within ten minutes of its going, a task of this rule was finished, its limit was allowed, or
-            the room's workstation was held, swapped or given another part. An ordinary morning is the middle one of
-            those mornings by the share of running rooms that showed it before noon.
+            <Said>
+              A rule fired when its reason appeared in a room that did not show it before. Somebody acted when, while it
+              stood there or within ten minutes of its going, a task of this rule was finished, its limit was allowed,
+              or the room's workstation was held, swapped or given another part. An ordinary morning is the middle one
+              of those mornings by the share of running rooms that showed it before noon.
+            </Said>
           </p>
         </Panel>
         {rules.length === 0 ? <p className={styles.soft}>No rule is like that.</p> : null}

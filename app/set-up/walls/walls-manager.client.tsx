@@ -4,15 +4,16 @@ import { type FormEvent, useState } from "react";
 import { fieldMessage } from "@/app/_parts/api.client";
 import { whenText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
+import { useSay } from "@/app/_parts/say.client";
 import { useSession } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
-import { DataTable } from "@/app/_ui/data-table";
 import { TextField } from "@/app/_ui/field";
 import { Form } from "@/app/_ui/form";
 import { Notice } from "@/app/_ui/notice";
-import { PageHeading } from "@/app/_ui/page";
 import { Panel } from "@/app/_ui/panel";
+import { Entries, Entry } from "@/app/set-up/entries";
+import { Manager } from "@/app/set-up/manager.client";
 import { Saved } from "@/app/set-up/saved.client";
 import styles from "@/app/set-up/set-up.module.css";
 import { useView } from "@/app/set-up/use-view.client";
@@ -21,30 +22,33 @@ import { drawCode } from "./draw-code.client";
 
 /** Registered screens, when each was last seen, and how one more gets its way in. */
 export function WallsManager({ initial }: { initial: DevicesView }) {
+  const say = useSay();
   const { view, again } = useView("/api/v1/set-up/devices", initial);
+  const [adding, setAdding] = useState(false);
   return (
-    <>
-      <PageHeading
-        title="Walls"
-        sub="A registered screen shows the rooms, without names of staff, and can do nothing else."
-      />
-      <div className={styles.columns}>
-        {view.devices.length === 0 ? (
-          <Notice title="No screen is registered">
-            <p>Register one beside this, and open its link once in the browser of the screen.</p>
-          </Notice>
-        ) : (
-          <DeviceTable view={view} onChanged={again} />
-        )}
-        <Panel title="Register a screen">
-          <RegisterForm onRegistered={again} />
-        </Panel>
-      </div>
-    </>
+    <Manager
+      title="Walls"
+      sub={say("A registered screen shows the rooms, without names of staff, and can do nothing else.")}
+      actions={
+        <Button look="primary" onClick={() => setAdding(true)}>
+          Register a screen
+        </Button>
+      }
+      form={adding ? { title: "Register a screen", body: <RegisterForm onRegistered={again} /> } : null}
+      onClose={() => setAdding(false)}
+    >
+      {view.devices.length === 0 ? (
+        <Notice title="No screen is registered">
+          <p>Register one, and open its link once in the browser of the screen.</p>
+        </Notice>
+      ) : (
+        <Devices view={view} onChanged={again} />
+      )}
+    </Manager>
   );
 }
 
-function DeviceTable({ view, onChanged }: { view: DevicesView; onChanged: () => void }) {
+function Devices({ view, onChanged }: { view: DevicesView; onChanged: () => void }) {
   const zone = useSession()?.facility.timeZone ?? "UTC";
   const { send, busy, problem } = useCommand("revoke-device");
   const revoke = async (deviceId: string) => {
@@ -52,46 +56,29 @@ function DeviceTable({ view, onChanged }: { view: DevicesView; onChanged: () => 
   };
   const when = (at: string | null) => (at === null ? "never" : whenText(at, view.at, zone));
   return (
-    <div className={styles.stack}>
+    <Panel title="Registered screens">
       <ProblemNotice problem={problem} />
-      <DataTable name="Registered screens">
-        <thead>
-          <tr>
-            <th scope="col">Screen</th>
-            <th scope="col">Registered</th>
-            <th scope="col">Last seen</th>
-            <th scope="col">
-              <span>Revoke</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {view.devices.map((device) => (
-            <tr key={device.id}>
-              <th scope="row">{device.name}</th>
-              <td>
-                {when(device.registeredAt)} by {device.registeredBy}
-              </td>
-              <td>{when(device.lastSeenAt)}</td>
-              <td>
-                {device.revoked ? (
-                  `revoked ${when(device.revokedAt)} by ${device.revokedBy}`
-                ) : (
-                  <Button
-                    look="stop"
-                    busy={busy}
-                    onClick={() => revoke(device.id)}
-                    aria-label={`Revoke ${device.name}`}
-                  >
-                    Revoke
-                  </Button>
-                )}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </DataTable>
-    </div>
+      <Entries name="Registered screens">
+        {view.devices.map((device) => (
+          <Entry
+            key={device.id}
+            name={device.name}
+            note={device.revoked ? "revoked" : null}
+            facts={[
+              `last seen ${when(device.lastSeenAt)}`,
+              `registered ${when(device.registeredAt)} by ${device.registeredBy}`,
+              device.revoked && `revoked ${when(device.revokedAt)} by ${device.revokedBy}`,
+            ]}
+          >
+            {device.revoked ? null : (
+              <Button look="stop" busy={busy} onClick={() => revoke(device.id)} aria-label={`Revoke ${device.name}`}>
+                Revoke
+              </Button>
+            )}
+          </Entry>
+        ))}
+      </Entries>
+    </Panel>
   );
 }
 

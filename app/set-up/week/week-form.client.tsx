@@ -2,6 +2,7 @@
 
 import { type FormEvent, useState } from "react";
 import { fieldMessage } from "@/app/_parts/api.client";
+import { useSay } from "@/app/_parts/say.client";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Choice } from "@/app/_ui/choice";
@@ -37,6 +38,7 @@ function startOf(rooms: readonly Room[]): TypedDay[] {
 }
 
 export function WeekForm({ rooms, onSaved }: { rooms: readonly Room[]; onSaved: () => void }) {
+  const say = useSay();
   const { send, busy, problem } = useCommand("set-weekly-template");
   const [days, setDays] = useState(() => startOf(rooms));
   const put = (place: number, part: Partial<TypedDay>) =>
@@ -72,19 +74,14 @@ export function WeekForm({ rooms, onSaved }: { rooms: readonly Room[]; onSaved: 
                 error={(field) => fieldMessage(problem, `days.${at}.${field}`)}
               />
             ) : null}
-            {place === 0 ? (
-              <div>
-                <Button
-                  onClick={() =>
-                    setDays(
-                      days.map((one, other) => (other > 0 && other < 5 ? { state: day.state, list: day.list } : one)),
-                    )
-                  }
-                >
-                  The same until Friday
-                </Button>
-              </div>
-            ) : null}
+            <CopyDay
+              name={name}
+              place={place}
+              onCopy={(from, to) => {
+                const copied = days[from];
+                if (copied) setDays(days.map((one, at) => (to.includes(at) ? { ...copied } : one)));
+              }}
+            />
           </div>
         );
       })}
@@ -92,8 +89,39 @@ export function WeekForm({ rooms, onSaved }: { rooms: readonly Room[]; onSaved: 
         problem={problem}
         busy={busy}
         saved={null}
-        label={rooms.length === 1 ? "Save this week" : `Save for ${rooms.length} rooms`}
+        label={rooms.length === 1 ? "Save this week" : say`Save for ${rooms.length} rooms`}
       />
     </Form>
+  );
+}
+
+/** The places of Tuesday to Friday. */
+const REST_OF_WORK_WEEK = [1, 2, 3, 4] as const;
+
+/** Most days are like the one before. */
+function CopyDay({
+  name,
+  place,
+  onCopy,
+}: {
+  name: string;
+  place: number;
+  onCopy: (from: number, to: readonly number[]) => void;
+}) {
+  const before = WEEKDAYS[place - 1];
+  return (
+    <div>
+      {before === undefined ? (
+        <Button onClick={() => onCopy(0, REST_OF_WORK_WEEK)}>The same until Friday</Button>
+      ) : (
+        <Button
+          look="quiet"
+          onClick={() => onCopy(place - 1, [place])}
+          aria-label={`${name}: the same as ${WEEKDAY_NAMES[before]}`}
+        >
+          The same as {WEEKDAY_NAMES[before]}
+        </Button>
+      )}
+    </div>
   );
 }

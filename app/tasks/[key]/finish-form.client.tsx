@@ -13,8 +13,8 @@ import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { TextAreaField } from "@/app/_ui/field";
 import { Notice } from "@/app/_ui/notice";
-import styles from "@/app/tasks/tasks.module.css";
 import type { CheckItemView } from "@/lib/schemas/check";
+import styles from "./task-page.module.css";
 
 export interface FinishFormProps {
   readonly taskKey: string;

@@ -1,5 +1,5 @@
 import type { Metadata } from "next";
-import { notFound } from "next/navigation";
+import { notFound, redirect } from "next/navigation";
 import { requirePerson } from "@/app/_edge/page-actor";
 import { readTask } from "@/lib/queries/task";
 import { TaskDone } from "./task-done";
@@ -11,6 +11,7 @@ export const metadata: Metadata = { title: "Task" };
 export default async function TaskPage({ params }: { params: Promise<{ key: string }> }) {
   const key = keyIn((await params).key);
   if (key === null) notFound();
+  if (key.startsWith("event:")) redirect(`/events/${encodeURIComponent(key.slice("event:".length))}`);
   const detail = await readTask(await requirePerson(`/tasks/${encodeURIComponent(key)}`), key);
   return detail ? <TaskPageView detail={detail} /> : <TaskDone />;
 }

@@ -4,12 +4,13 @@ import { useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { ProblemError, viewOrThrow } from "@/app/_parts/api.client";
 import { SignedResult } from "@/app/_parts/signed-result.client";
+import { SwapCylinderForm } from "@/app/_parts/swap-cylinder/swap-cylinder-form.client";
+
 import { LinkButton } from "@/app/_ui/link-button";
 import { Notice } from "@/app/_ui/notice";
-import styles from "@/app/tasks/tasks.module.css";
 import type { TaskDetail } from "@/lib/schemas/task";
 import { FinishForm } from "./finish-form.client";
-import { SwapForm } from "./swap-form.client";
+import styles from "./task-page.module.css";
 
 interface Swapped {
   readonly serial: string;
@@ -36,7 +37,11 @@ export function SwapTask({
   if (!workstation) return <Notice tone="heed" title="No workstation stands behind this task any more." />;
   if (!swapped) {
     return (
-      <SwapForm workstationId={workstation.id} swap={swap} onSwapped={(serial, owes) => setSwapped({ serial, owes })} />
+      <SwapCylinderForm
+        workstationId={workstation.id}
+        swap={swap}
+        onSwapped={(serial, owes) => setSwapped({ serial, owes })}
+      />
     );
   }
   return (

@@ -12,6 +12,7 @@ import { TaskMoves, TaskMovesHost } from "@/app/tasks/task-moves.client";
 import { TaskState } from "@/app/tasks/task-state";
 import styles from "@/app/tasks/tasks.module.css";
 import type { TaskView } from "@/lib/schemas/task";
+import own from "./task-page.module.css";
 
 /** Who has the task and how far they are, with the tap that says "I am at it"; the other moves stand behind "More". */
 export function WorkBar({ task, now }: { task: TaskView; now: string }) {
@@ -28,16 +29,16 @@ export function WorkBar({ task, now }: { task: TaskView; now: string }) {
   };
   const begins = mayStart && (standing === "open" || (standing === "yours" && task.work?.state !== "started"));
   return (
-    <section className={styles.workBar} aria-label="Who is on it">
+    <section className={own.workBar} aria-label="Who is on it">
       <div className={styles.words}>
         <TaskState task={task} yours={standing === "yours"} openCheck={null} now={now} zone={zone} />
-        {task.claim ? null : <p className={styles.soft}>Nobody has it yet.</p>}
+        {task.claim ? null : <p className={own.soft}>Nobody has it yet.</p>}
         {task.couldNot.map(({ name, reason, at }) => (
           <p key={`${name} ${at}`} className={styles.heed}>
             {name} could not, {whenText(at, now, zone)}: {reason}
           </p>
         ))}
-        {standing === "other" ? <p className={styles.soft}>It is for {rolesInWords(task.mayDo)}.</p> : null}
+        {standing === "other" ? <p className={own.soft}>It is for {rolesInWords(task.mayDo)}.</p> : null}
       </div>
       <div className={styles.workActions}>
         {begins && task.kind !== "check" ? (

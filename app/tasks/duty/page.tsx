@@ -37,7 +37,11 @@ export default async function DutyPage({ searchParams }: { searchParams: Promise
   return (
     <Page>
       <TaskTabs />
-      <PageHeading title="On duty" sub={`${longDayText(date)}, ${facility.name}`} />
+      <PageHeading
+        title="On duty"
+        sub={`${longDayText(date)}, ${facility.name}`}
+        actions={<DutyTools date={date} people={canBe} />}
+      />
       {asked.success ? null : (
         <Notice tone="heed" title="That date cannot be right">
           <p>A date looks like 2026-11-25. Today is shown instead.</p>
@@ -45,7 +49,6 @@ export default async function DutyPage({ searchParams }: { searchParams: Promise
       )}
       <DutyLine duty={now} now={at} zone={facility.timeZone} />
       <DayChoice date={date} today={today} />
-      <DutyTools date={date} people={canBe} />
       {there.length === 0 ? (
         <Notice tone="heed" title={`Nobody is on duty on ${longDayText(date)}, or no roster was entered`}>
           <p>Without a roster everybody who may do a task is offered for it, and nobody is named to be called.</p>

@@ -1,10 +1,24 @@
 import type { SettingOverrides } from "@/lib/domain/evidence";
-import type { ItemId } from "@/lib/domain/items";
+import type { ItemId, OwnItemId } from "@/lib/domain/items";
 import type { CheckKind, Gas, LeakTest, Scheme } from "@/lib/domain/vocabulary";
 import type { Unit } from "@/lib/units/quantity";
 
-/** Who may answer an item, as a department decides it. "both": technician and provider each look. */
-export type AnsweredBy = "technician" | "provider" | "either" | "both";
+/**
+ * Who may answer an item, as a department decides it. "both": the technician looks, and the provider's confirmation is the second
+ * look. "not-delegated": the provider who confirms or signs answers it, and nobody in their place.
+ */
+export const ANSWERED_BY = ["technician", "provider", "either", "both", "not-delegated"] as const;
+export type AnsweredBy = (typeof ANSWERED_BY)[number];
+
+/** What a failed question of a site's own does, as the site chose. */
+export const OWN_FAILING = ["stops", "due"] as const;
+export type OwnFailing = (typeof OWN_FAILING)[number];
+
+/** Limits of a reading that a site asks for on its own; no rule stands behind it. In the unit of the answer's form. */
+export interface OwnLimits {
+  readonly atLeast?: number;
+  readonly atMost?: number;
+}
 
 /**
  * How an item is answered. Its limit is not here: it lives in the rule that judges the item. `least` and `most` are what can be
@@ -51,6 +65,16 @@ export interface ProcedureItem {
   readonly answer: AnswerForm;
   readonly by: AnsweredBy;
   readonly applies: AppliesWhen;
+  /** May be left out when the same user checked this workstation before on the same day, and nothing happened to it since. */
+  readonly sameUserMaySkip?: boolean;
+  /** Of a site's own question alone. */
+  readonly failing?: OwnFailing;
+  readonly limits?: OwnLimits;
+}
+
+/** A question that a site added: no rule names it, so it brings what follows when it fails. */
+export interface OwnItem extends ProcedureItem {
+  readonly item: OwnItemId;
 }
 
 /** A procedure is versioned data: a check points to the version it was done with, and a version in force is never edited. */
@@ -61,6 +85,8 @@ export interface Procedure {
   readonly kind: CheckKind;
   readonly citation: string;
   readonly items: readonly ProcedureItem[];
+  /** Own questions of the other kinds of check in force: a task may have to ask one of them again. */
+  readonly own?: readonly OwnItem[];
   /** Limits that hold wherever this procedure is followed, over the site's own. */
   readonly settings?: SettingOverrides;
 }

@@ -1,6 +1,8 @@
 import type { ItemId } from "@/lib/domain/items";
 import type { ProcedureItem } from "@/lib/domain/procedure/model";
 import { BREATHING_ITEMS } from "@/lib/domain/ready-made-procedures/breathing-items";
+import { CASE_ITEMS } from "@/lib/domain/ready-made-procedures/case-items";
+import { CLOSE_OUT_ITEMS } from "@/lib/domain/ready-made-procedures/close-out-items";
 import { GAS_ITEMS } from "@/lib/domain/ready-made-procedures/gas-items";
 import { MONITOR_ITEMS } from "@/lib/domain/ready-made-procedures/monitor-items";
 import { ROOM_ITEMS } from "@/lib/domain/ready-made-procedures/room-items";
@@ -13,6 +15,8 @@ export const ALL_ITEMS: readonly ProcedureItem[] = [
   ...MONITOR_ITEMS,
   ...GAS_ITEMS,
   ...BREATHING_ITEMS,
+  ...CASE_ITEMS,
+  ...CLOSE_OUT_ITEMS,
 ];
 
 /** The items in the order asked; an item with several methods comes with all of them, and the place decides. */

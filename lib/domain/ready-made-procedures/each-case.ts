@@ -9,6 +9,7 @@ export const EACH_CASE: Procedure = {
   kind: "each-case",
   citation: "ASA recommendations for pre-anesthesia checkout, 2008, items before each procedure, adapted",
   items: picked([
+    "suction",
     "capnograph",
     "vaporizer-fill",
     "filler-closed",
@@ -17,5 +18,24 @@ export const EACH_CASE: Procedure = {
     "breathing-leak",
     "valves",
     "final-state",
+    "settings-confirmed",
+  ]),
+};
+
+/** What the UK list repeats between cases. */
+export const EACH_CASE_ISO: Procedure = {
+  id: "each-case-iso",
+  name: "Check between cases",
+  version: 1,
+  kind: "each-case",
+  citation: "Association of Anaesthetists, Checking Anaesthetic Equipment 2012, between cases, adapted (from memory)",
+  items: picked([
+    "circuit",
+    "two-bag-test",
+    "vaporizer-fill",
+    "filler-closed",
+    "ventilator",
+    "airway-equipment",
+    "suction",
   ]),
 };

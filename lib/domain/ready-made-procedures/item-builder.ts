@@ -20,3 +20,6 @@ export function procedureItem(
 ): ProcedureItem {
   return { item, ...words, answer, by, applies };
 }
+
+/** The same item, marked as one that the same user need not repeat on successive cases. */
+export const skippable = (item: ProcedureItem): ProcedureItem => ({ ...item, sameUserMaySkip: true });

@@ -88,3 +88,15 @@ export function decideRetireRoom(known: Pick<PlacesKnown, "rooms">, roomId: stri
     );
   return done(room);
 }
+
+/** Several new rooms that are alike but for their names and their places on the walk: all of them or none. */
+export function decideRooms(known: PlacesKnown, asked: readonly RoomAsked[]) {
+  const twice = asked.find(({ name }, at) => asked.findIndex((other) => keyOf(other.name) === keyOf(name)) < at);
+  if (twice) return refused("invalid", `${twice.name} is named twice. Name each room once.`, "names");
+  for (const room of asked) {
+    const one = decideRoom(known, room);
+    if (!one.ok) return one.field === "name" ? { ...one, field: "names" } : one;
+  }
+  const suite = known.suites.find(({ id }) => id === asked[0]?.suiteId);
+  return suite ? done({ suite }) : refused("invalid", "Name at least one room.", "names");
+}

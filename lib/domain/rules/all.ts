@@ -14,10 +14,13 @@ import { ventilator } from "@/lib/domain/rules/breathing/ventilator";
 import { countersign } from "@/lib/domain/rules/check/countersign";
 import { failedThenPassed } from "@/lib/domain/rules/check/failed-then-passed";
 import { notChecked } from "@/lib/domain/rules/check/not-checked";
+import { procedureChanged } from "@/lib/domain/rules/check/procedure-changed";
 import { providerChange } from "@/lib/domain/rules/check/provider-change";
 import { providerMarkOwed } from "@/lib/domain/rules/check/provider-mark-owed";
 import { recheckOwed } from "@/lib/domain/rules/check/recheck-owed";
 import { repeatedFailures } from "@/lib/domain/rules/check/repeated-failures";
+import { asFound } from "@/lib/domain/rules/close-out/as-found";
+import { leftAtCloseOut } from "@/lib/domain/rules/close-out/left-at-close-out";
 import { failedItem } from "@/lib/domain/rules/failed-item/failed-item";
 import { finalState } from "@/lib/domain/rules/final-state/final-state";
 import { agentMonitor } from "@/lib/domain/rules/function-lost/agent-monitor";
@@ -134,10 +137,13 @@ export const RULES: readonly Rule[] = [
   trendCrossing,
   repeatedFailures,
   labelMissing,
+  leftAtCloseOut,
   suppliesUnderPar,
   countersign,
   providerMarkOwed,
   cylinderRetest,
   failedThenPassed,
+  asFound,
+  procedureChanged,
   providerChange,
 ];

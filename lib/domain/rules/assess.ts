@@ -1,5 +1,6 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { ItemId, Subject } from "@/lib/domain/items";
+import { ownAssessment, ownLimit } from "@/lib/domain/own-question";
 import type { About, Assessment, Place, Rule, ShownLimit } from "@/lib/domain/rule";
 import { RULES } from "@/lib/domain/rules/all";
 import { resolved } from "@/lib/domain/rules/settings";
@@ -29,7 +30,7 @@ export function assessment(
   about: About,
   owner = ownerOf(about.item, about.subject, about.place),
 ): Assessment {
-  if (owner === null) return plainAssessment(answer);
+  if (owner === null) return ownAssessment(answer, about.item, about.place) ?? plainAssessment(answer);
   const { on, values } = resolved(owner, about.place);
   if (!on) return "pass";
   return owner.assess === undefined ? yesOrNo(answer) : owner.assess(answer, about, values);
@@ -52,7 +53,8 @@ export function plainAssessment(answer: Answer): Assessment {
 /** The limit to show beside an item while it is answered. */
 export function shownLimit(about: About): ShownLimit | null {
   const owner = ownerOf(about.item, about.subject, about.place);
-  if (owner?.shows === undefined) return null;
+  if (owner === null) return ownLimit(about.item, about.place);
+  if (owner.shows === undefined) return null;
   const { on, values } = resolved(owner, about.place);
   return on ? owner.shows(about, values) : null;
 }

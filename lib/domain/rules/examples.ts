@@ -1,6 +1,6 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { Evidence, Observation, SettingValue, WorkstationEvidence } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject } from "@/lib/domain/items";
 import { quantity, type Unit } from "@/lib/units/quantity";
 import { type Instant, instantOf, later, MINUTE, timestampOf } from "@/lib/units/time";
 
@@ -59,7 +59,7 @@ export function unanswered(ready: Evidence, item: ItemId, pick: Pick = any): Evi
 export const unchecked = (ready: Evidence): Evidence => ({ ...ready, observations: [], checks: [] });
 
 export function subjectsHere(item: ItemId, { room, workstation }: Evidence): Subject[] {
-  const kind = ITEMS[item].subject;
+  const kind = itemOf(item).subject;
   const of = (ids: readonly string[]): Subject[] => ids.map((id) => ({ kind, id }));
   const ids = (parts: readonly { readonly id: string }[] | undefined) => of((parts ?? []).map(({ id }) => id));
   switch (kind) {

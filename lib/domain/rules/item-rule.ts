@@ -10,14 +10,16 @@ type Says = Partial<Record<ItemId, string>>;
 /** A rule whose items stop the workstation when they fail, and about which there is nothing to measure. */
 export function stoppingItems(rule: {
   readonly id: string;
+  readonly inBrief: string;
   readonly what: string;
   readonly citation: string;
   readonly says: Says;
 }): Rule {
-  const { id, what, citation, says } = rule;
+  const { id, inBrief, what, citation, says } = rule;
   const items = Object.keys(says) as ItemId[];
   return {
     id,
+    inBrief,
     what,
     severity: "stops",
     citation,

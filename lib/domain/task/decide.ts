@@ -1,5 +1,5 @@
 import type { Evidence } from "@/lib/domain/evidence";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf, type Subject, sameSubject } from "@/lib/domain/items";
 import type { Finding, Judgement } from "@/lib/domain/judgement";
 import { PERMISSIONS } from "@/lib/domain/permission";
 import { RULES } from "@/lib/domain/rules/all";
@@ -42,8 +42,24 @@ function owedTasks(judgement: Judgement, evidence: Evidence): TaskDraft[] {
   if (workstation === null || judgement.state === "out-of-service") return [];
   const first = judgement.reasons.some(({ rule }) => rule === "first-user-check");
   if (first || owesWholeCheck(judgement)) return [checkTask(judgement, evidence, workstation.id, first)];
-  return judgement.owed.length === 0 ? [] : [recheckTask(judgement, evidence, workstation.id)];
+  if (judgement.owed.every(({ event }) => isOfZone(event, evidence))) return [];
+  return [recheckTask(judgement, evidence, workstation.id)];
 }
+
+/** What an event of a whole zone makes due is one piece of work for all its rooms, and not one in each. */
+const isOfZone = (event: string | null, { events }: Evidence): boolean =>
+  event !== null && events.some(({ id, zone }) => id === event && zone !== null);
+
+/** What failed because its zone failed comes back with the zone's own task: the same moment wrote both. */
+const failedWithZone = ({ subject, items }: Finding, { events, observations }: Evidence): boolean =>
+  observations.some(
+    (observation) =>
+      observation.check === null &&
+      observation.verdict === "fail" &&
+      items.includes(observation.item) &&
+      sameSubject(observation.subject, subject) &&
+      events.some(({ zone, at }) => zone !== null && at === observation.observedAt),
+  );
 
 /** Is a whole check owed? What a signed check left open, and what an event made due again, is asked for by itself. */
 export function owesWholeCheck({ reasons, owed }: Judgement): boolean {
@@ -104,8 +120,9 @@ function reasonTasks(reason: Finding, evidence: Evidence, closed: boolean): Task
   if (reason.rule === "provider-mark-owed" || reason.rule === "countersign")
     return closed ? [] : [confirmTask(reason, evidence)];
   if (CYLINDER_RULES.has(reason.rule) && reason.subject.kind === "cylinder") return [swapTask(reason, evidence)];
+  if (failedWithZone(reason, evidence)) return mayBeAllowed(reason) ? [allowTask(reason, evidence)] : [];
   const clear = clearTask(reason, evidence);
-  return mayBeAllowed(reason) ? [allowTask(reason), clear] : [clear];
+  return mayBeAllowed(reason) ? [allowTask(reason, evidence), clear] : [clear];
 }
 
 const mayBeAllowed = ({ rule, severity, allowedUntil }: Finding): boolean =>
@@ -113,18 +130,22 @@ const mayBeAllowed = ({ rule, severity, allowedUntil }: Finding): boolean =>
   allowedUntil === null &&
   RULES.some(({ id, allowedBy }) => id === rule && allowedBy.length > 0);
 
-const about = ({ rule, subject }: Finding): string => `${rule}:${subject.kind}:${subject.id}`;
+/** A pipeline is named by its gas, which is the same in every room: the room tells them apart. */
+const subjectKey = ({ kind, id }: Subject, { room }: Evidence): string =>
+  kind === "pipeline" && room !== null ? `${kind}:${id}:${room.id}` : `${kind}:${id}`;
+
+const about = ({ rule, subject }: Finding, evidence: Evidence): string => `${rule}:${subjectKey(subject, evidence)}`;
 
 /** Rules that may have several findings about one machine, each of them work of its own. */
 const SEVERAL_RULES = new Set(["held", "fault-reported", "service-late", "recall-open", "withdrawn"]);
 
 /** What tells this piece of work from every other in the room: the failed item, or what the reason says. */
-function clearKey(reason: Finding): string {
+function clearKey(reason: Finding, evidence: Evidence): string {
   const { rule, subject, items, text } = reason;
-  if (SEVERAL_RULES.has(rule)) return `clear:${about(reason)}:${fingerprint(text)}`;
+  if (SEVERAL_RULES.has(rule)) return `clear:${about(reason, evidence)}:${fingerprint(text)}`;
   const ownItems = RULES.find(({ id }) => id === rule)?.items.length ?? 0;
   const named = ownItems !== 1 && items.length === 1 ? items[0] : rule;
-  return `clear:${named}:${subject.kind}:${subject.id}`;
+  return `clear:${named}:${subjectKey(subject, evidence)}`;
 }
 
 /** FNV-1a, 32 bits: short, and the same for the same words everywhere. It tells a handful of texts apart and guards nothing. */
@@ -157,16 +178,25 @@ function swapTask(reason: Finding, evidence: Evidence): TaskDraft {
 
 function clearTask(reason: Finding, evidence: Evidence): TaskDraft {
   return {
-    ...taskOf(reason, clearKey(reason), "clear", reason.text),
+    ...taskOf(reason, clearKey(reason, evidence), "clear", newCharge(reason, evidence) ?? reason.text),
     minutes: minutesOf(valuesOf(morning, evidence).remedy),
     mayDo: mayClear(reason),
   };
 }
 
-function allowTask(reason: Finding): TaskDraft {
+/** The rules that only a new charge of absorbent satisfies, however the old one looks by now. */
+const NEW_CHARGE_RULES = new Set(["absorbent-colour", "absorbent-co2", "absorbent-dry", "absorbent-date"]);
+
+function newCharge({ rule, subject }: Finding, { workstation }: Evidence): string | null {
+  if (!NEW_CHARGE_RULES.has(rule) || subject.kind !== "absorbent") return null;
+  const name = subjectName(subject, workstation);
+  return name ? `Fit a new charge: ${lowerFirst(name)}` : "Fit a new charge of absorbent";
+}
+
+function allowTask(reason: Finding, evidence: Evidence): TaskDraft {
   const allowedBy = RULES.find(({ id }) => id === reason.rule)?.allowedBy ?? [];
   return {
-    ...taskOf(reason, `allow:${about(reason)}`, "allow", `Decide: ${lowerFirst(reason.text)}`),
+    ...taskOf(reason, `allow:${about(reason, evidence)}`, "allow", `Decide: ${lowerFirst(reason.text)}`),
     minutes: 1,
     mayDo: allowedBy,
   };
@@ -175,7 +205,7 @@ function allowTask(reason: Finding): TaskDraft {
 function taskOf(reason: Finding, key: string, kind: TaskDraft["kind"], title: string): TaskDraft {
   const { text: why, severity, subject, rule } = reason;
   // A reason about an item concerns its own subject; one about the whole machine asks about every subject the item has.
-  const items = reason.items.map((item) => ({ item, subject: ITEMS[item].subject === subject.kind ? subject : null }));
+  const items = reason.items.map((item) => ({ item, subject: itemOf(item).subject === subject.kind ? subject : null }));
   return { key, kind, title, why, severity, minutes: 0, mayDo: [], items, subject, rule, checkKind: null };
 }
 

@@ -3,7 +3,7 @@ import type { Severity } from "@/lib/domain/judgement";
 import type { CheckKind, Role } from "@/lib/domain/vocabulary";
 import type { Timestamp } from "@/lib/units/time";
 
-export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow"] as const;
+export const TASK_KINDS = ["check", "recheck", "swap-cylinder", "clear", "confirm", "allow", "event"] as const;
 export type TaskKind = (typeof TASK_KINDS)[number];
 
 /** Work that clears a reason. The key stays the same while the reason does, so that a claim survives judging again. */

@@ -1,6 +1,6 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { Evidence } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId, type Subject, type SubjectKind } from "@/lib/domain/items";
+import { type ItemId, itemOf, type Subject, type SubjectKind } from "@/lib/domain/items";
 import { RECHECK } from "@/lib/domain/recheck";
 import { type EventKind, GASES } from "@/lib/domain/vocabulary";
 import { isPressureUnit } from "@/lib/units/pressure";
@@ -28,7 +28,7 @@ export function answerProblems({ observations, procedure, trends, events, workst
 }
 
 function subjectProblems(at: readonly Step[], item: ItemId, subject: Subject): DocumentProblem[] {
-  const { subject: kind } = ITEMS[item];
+  const { subject: kind } = itemOf(item);
   if (subject.kind !== kind) return [wrongSubject(at, subject, `${item} is about: ${kind}`)];
   return kind === "pipeline" ? gasProblems(at, subject) : [];
 }
@@ -58,7 +58,7 @@ function subjectsOf(kind: EventKind): readonly SubjectKind[] {
   if (kind === "pipeline-event") return ["pipeline", "room"];
   const rows = RECHECK[kind];
   if (rows === "everything") return ["workstation"];
-  const own = rows.filter(({ of }) => of === "same").map(({ item }) => ITEMS[item].subject);
+  const own = rows.filter(({ of }) => of === "same").map(({ item }) => itemOf(item).subject);
   return [...new Set(own)];
 }
 

@@ -2,15 +2,16 @@
 
 import { useQuery } from "@tanstack/react-query";
 import { viewOrThrow } from "@/app/_parts/api.client";
+import type { FitDone } from "@/app/_parts/fit/fit-done";
+import { FitForm } from "@/app/_parts/fit/fit-form.client";
+import type { PartWork } from "@/app/_parts/fit/part-work";
 import styles from "@/app/_parts/plates.module.css";
+import { SwapCylinderForm } from "@/app/_parts/swap-cylinder/swap-cylinder-form.client";
 import { Button } from "@/app/_ui/button.client";
 import { Notice } from "@/app/_ui/notice";
-import { SwapForm } from "@/app/tasks/[key]/swap-form.client";
 import type { SparePartsView } from "@/lib/schemas/moves";
 import type { RoomView } from "@/lib/schemas/room";
-import type { FitDone } from "./fit-done";
-import { FitForm } from "./fit-form.client";
-import type { PartWork } from "./part-work";
+import { fitPlace } from "./fit-place";
 import { RemoveForm } from "./remove-form.client";
 
 interface WorkViewProps {
@@ -54,12 +55,12 @@ export function PartWorkView({ work, view, onDone }: WorkViewProps) {
     return <RemoveForm work={work} view={view} parts={data} onDone={onDone} onRefused={again} />;
   }
   if (work.kind !== "cylinder") {
-    return <FitForm work={work} view={view} parts={data} onDone={onDone} onRefused={again} />;
+    return <FitForm work={work} place={fitPlace(work, view)} parts={data} onDone={onDone} onRefused={again} />;
   }
   const yoke = data.yokes.find(({ position }) => position === work.position);
   if (!yoke) return <Notice tone="heed" title="This workstation has no such yoke by now." />;
   return (
-    <SwapForm
+    <SwapCylinderForm
       workstationId={data.workstationId}
       swap={yoke}
       onSwapped={(serial, owes) =>

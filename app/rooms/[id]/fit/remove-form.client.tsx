@@ -1,16 +1,16 @@
 "use client";
 
 import { type FormEvent, useState } from "react";
+import { DueAgain } from "@/app/_parts/fit/due-again-notice";
+import type { FitDone } from "@/app/_parts/fit/fit-done";
+import type { PartWork } from "@/app/_parts/fit/part-work";
+import { StoreChoice } from "@/app/_parts/fit/store-choice";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Form } from "@/app/_ui/form";
 import type { SparePartsView } from "@/lib/schemas/moves";
 import type { RoomView } from "@/lib/schemas/room";
-import { DueAgain } from "./due-again-notice";
-import type { FitDone } from "./fit-done";
-import type { PartWork } from "./part-work";
-import { StoreChoice } from "./store-choice";
 
 interface RemoveFormProps {
   work: Extract<PartWork, { kind: "remove" }>;
@@ -41,7 +41,7 @@ export function RemoveForm({ work, view, parts, onDone, onRefused }: RemoveFormP
     <Form onSubmit={submit}>
       <p>Mount {position} stays empty.</p>
       <StoreChoice tag={part.tag} stores={parts.stores} storeId={storeId} onChange={setStoreId} />
-      <DueAgain kind="remove" view={view} />
+      <DueAgain kind="remove" asked={view.parts.map(({ item }) => item)} />
       <ProblemNotice problem={remove.problem} />
       <Button type="submit" look="primary" size="large" wide busy={remove.busy}>
         {part.tag} is off

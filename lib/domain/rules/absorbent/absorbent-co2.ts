@@ -15,6 +15,7 @@ const settings = {
 /** Inspired carbon dioxide says what the dye only suggests. */
 export const absorbentCo2: Rule<typeof settings> = {
   id: "absorbent-co2",
+  inBrief: "inspired CO₂ high",
   what: "Inspired carbon dioxide stays under its limit",
   severity: "stops",
   citation: settings.under.citation,

@@ -32,6 +32,7 @@ type Values = { readonly changeFrom: number; readonly dueFrom: number };
  */
 export const absorbentColour: Rule<typeof settings> = {
   id: "absorbent-colour",
+  inBrief: "absorbent used up",
   what: "The absorbent's colour shows that enough of it is left",
   severity: "stops",
   citation: settings.changeFrom.citation,

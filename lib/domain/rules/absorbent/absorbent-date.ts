@@ -6,6 +6,7 @@ import { itemlessName } from "@/lib/domain/wording";
 /** A charge without a date may be any age: it is changed at the next quiet moment, and dated. */
 export const absorbentDate: Rule = {
   id: "absorbent-date",
+  inBrief: "absorbent undated",
   what: "It is known when the absorbent was changed",
   severity: "due",
   citation: "common practice, no source: date the canister when it is changed",

@@ -11,7 +11,7 @@ import {
   withRoom,
   withWorkstation,
 } from "@/lib/domain/rules/examples";
-import { noted } from "@/lib/domain/rules/failing";
+import { failingOf, noted } from "@/lib/domain/rules/failing";
 import { lostVaporizers } from "@/lib/domain/rules/lost-vaporizers";
 import { itemlessName, said } from "@/lib/domain/wording";
 import { isAbove, type Quantity, quantity } from "@/lib/units/quantity";
@@ -35,6 +35,7 @@ const UNKNOWN = "unknown-time";
  */
 export const absorbentDry: Rule<typeof settings> = {
   id: "absorbent-dry",
+  inBrief: "absorbent may be dry",
   what: "Strong-base absorbent that may have dried out is changed before a volatile agent is given",
   severity: "stops",
   citation: settings.flowLeftOn.citation,
@@ -55,7 +56,10 @@ export const absorbentDry: Rule<typeof settings> = {
   },
   judge: (context, values) =>
     (context.evidence.workstation?.fitted.absorbent ?? []).flatMap((absorbent) => {
-      const because = whyDry(absorbent, context, values.flowLeftOn) ?? whyIdle(absorbent, context, values.idleFor);
+      const because =
+        whyDry(absorbent, context, values.flowLeftOn) ??
+        whyFoundFlowing(absorbent, context) ??
+        whyIdle(absorbent, context, values.idleFor);
       return because === null ? [] : [suspected(absorbent, because, context)];
     }),
   examples: [
@@ -79,6 +83,16 @@ export const absorbentDry: Rule<typeof settings> = {
       name: "gas flowed for an unknown time",
       given: (ready) => answered(strongBase(ready), "absorbent-dry", chosen(UNKNOWN)),
       expect: "stops",
+    },
+    {
+      name: "found with gas flowing in the morning",
+      given: (ready) => answered(strongBase(ready), "found-gas", bad),
+      expect: "stops",
+    },
+    {
+      name: "found with gas flowing, without a strong base",
+      given: (ready) => answered(ready, "found-gas", bad),
+      expect: "holds",
     },
     {
       name: "suspected dry, without a strong base",
@@ -121,6 +135,18 @@ function whyDry(absorbent: FittedAbsorbent, context: RuleContext, flowLeftOn: Qu
     };
   if (answer.kind === "choice") return { text: "gas flowed for an unknown time", measured: null, limit, since };
   return { text: `reported as such${noted(answer)}`, measured: null, limit: null, since };
+}
+
+/** Found with gas flowing in the morning: nobody knows since when. A later look at this charge, or another charge, settles it. */
+function whyFoundFlowing(absorbent: FittedAbsorbent, context: RuleContext): Because | null {
+  const [found] = failingOf(context, "found-gas");
+  if (found === undefined || !absorbent.product.strongBase) return null;
+  const since = found.observation.observedAt;
+  const seen = instantOf(since);
+  if (instantOf(absorbent.from) > seen) return null;
+  const standing = context.standing("absorbent-dry", subjectOf(absorbent));
+  if (standing.state === "passing" && instantOf(standing.observation.observedAt) > seen) return null;
+  return { text: "found with gas flowing, since an unknown time", measured: null, limit: null, since };
 }
 
 /** Idle counts from the last use of the machine, or from the fitting of this charge if that is later. */

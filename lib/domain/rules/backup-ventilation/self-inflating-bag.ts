@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** The self-inflating bag ventilates when the workstation cannot: without it no case begins. */
 export const selfInflatingBag: Rule = {
   id: "self-inflating-bag",
+  inBrief: "self-inflating bag",
   what: "A self-inflating bag that works without the workstation is in the room",
   severity: "stops",
   citation: "FDA anesthesia apparatus checkout 1993, step 1; ASA pre-anesthesia checkout 2008, item 1 (from memory)",

@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** The bag needs oxygen that does not come through the workstation: a cylinder, its regulator, and the key that opens it. */
 export const separateOxygen: Rule = {
   id: "separate-oxygen",
+  inBrief: "separate oxygen",
   what: "An oxygen cylinder away from the machine, with regulator and cylinder key, is in the room",
   severity: "stops",
   citation: "ASA pre-anesthesia checkout 2008, item 1 (from memory)",

@@ -7,6 +7,7 @@ const CAUTION = "caution";
 /** The maker's own test. It may pass with a caution: the machine may be used, and somebody reads what it warns of. */
 export const selfTest: Rule = {
   id: "self-test",
+  inBrief: "self-test",
   what: "The workstation's self-test passes; a caution it gives is looked into",
   severity: "stops",
   citation:

@@ -10,6 +10,7 @@ const DRIED = "dried";
  */
 export const valves: Rule = {
   id: "valves",
+  inBrief: "one-way valves",
   what: "Both one-way valves are there and move freely",
   severity: "stops",
   citation: "FDA anesthesia apparatus checkout 1993, step 12; ASA pre-anesthesia checkout 2008, item 13 (from memory)",

@@ -7,6 +7,7 @@ import { caseHasBegun, withoutConfirmation } from "@/lib/domain/rules/provider-m
 /** A case that began without the provider's mark: nobody looked twice, or nobody said so. It is countersigned while it is fresh. */
 export const countersign: Rule = {
   id: "countersign",
+  inBrief: "countersign owed",
   what: "A provider's mark that was missing when the first case began is countersigned",
   severity: "due",
   citation: "ASA pre-anesthesia checkout 2008, items 14 and 15: provider and technician (from memory)",

@@ -1,4 +1,4 @@
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import type { Rule } from "@/lib/domain/rule";
 import { answered, bad, good, minutesLater } from "@/lib/domain/rules/examples";
 import { noted } from "@/lib/domain/rules/failing";
@@ -8,6 +8,7 @@ import { instantOf } from "@/lib/units/time";
 /** Reseated and tested again is how most morning leaks end; the second person is told, because what came once may come back. */
 export const failedThenPassed: Rule = {
   id: "failed-then-passed",
+  inBrief: "failed, then passed",
   what: "What failed first and then passed on the same check day is told, with its cause",
   severity: "note",
   citation: "common practice, no source",
@@ -21,7 +22,7 @@ export const failedThenPassed: Rule = {
       if (context.now < from || context.now >= to) return [];
       context.changesAt(to);
       const name = subjectName(subject, context.evidence.workstation);
-      const text = `${ITEMS[item].name}${name ? ` (${lowerFirst(name)})` : ""} failed first, then passed${noted(standing.observation.answer)}`;
+      const text = `${itemOf(item).name}${name ? ` (${lowerFirst(name)})` : ""} failed first, then passed${noted(standing.observation.answer)}`;
       return [{ subject, text, items: [item], measured: cleared.observedAt }];
     }),
   examples: [

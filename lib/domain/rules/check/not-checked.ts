@@ -13,6 +13,7 @@ const isUnchecked = ({ because }: Owed): boolean =>
  */
 export const notChecked: Rule = {
   id: "not-checked",
+  inBrief: "not checked yet",
   what: "The whole check of this check day is done and signed",
   severity: "owed",
   citation: "ASA pre-anesthesia checkout 2008; Association of Anaesthetists 2012: checked daily and documented",

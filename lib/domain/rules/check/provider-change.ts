@@ -8,6 +8,7 @@ import { instantOf, timeIn } from "@/lib/units/time";
 /** Who takes over in the middle of a list confirms what stands there. Whether that was done is told; it moves no state. */
 export const providerChange: Rule = {
   id: "provider-change",
+  inBrief: "provider changed",
   what: "At a change of provider the equipment is confirmed, or it is told that it was not",
   severity: "note",
   citation: "Association of Anaesthetists, Checking Anaesthetic Equipment 2012: confirmed at a change of anaesthetist",

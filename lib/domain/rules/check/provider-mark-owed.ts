@@ -7,6 +7,7 @@ import { caseHasBegun, withoutConfirmation } from "@/lib/domain/rules/provider-m
 /** Two people look, the second one being who gives the anesthetic; it is owed until the first case, and countersigned after. */
 export const providerMarkOwed: Rule = {
   id: "provider-mark-owed",
+  inBrief: "provider to check",
   what: "The provider adds the own check before the first case",
   severity: "due",
   citation: "ASA pre-anesthesia checkout 2008, items 14 and 15: provider and technician (from memory)",

@@ -17,12 +17,14 @@ const EVENT_WORDS: Readonly<Record<EventKind, string>> = {
   "circuit-changed": "circuit changed",
   serviced: "serviced",
   "pipeline-event": "pipeline event",
+  "power-event": "power failed",
   "emergency-use": "emergency use",
 };
 
 /** What an event has made due again, and readings that proved nothing: exactly those items, and no whole check. */
 export const recheckOwed: Rule = {
   id: "recheck-owed",
+  inBrief: "recheck owed",
   what: "What an event made due again is looked at again",
   severity: "owed",
   citation:

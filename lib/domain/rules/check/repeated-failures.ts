@@ -1,6 +1,6 @@
 import type { Evidence } from "@/lib/domain/evidence";
 import type { PastFailure } from "@/lib/domain/evidence-records";
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
 import type { Rule, RuleContext } from "@/lib/domain/rule";
 import { minutesLater, withWorkstation } from "@/lib/domain/rules/examples";
 import { workstationSubject } from "@/lib/domain/rules/failing";
@@ -20,6 +20,7 @@ const settings = {
  */
 export const repeatedFailures: Rule<typeof settings> = {
   id: "repeated-failures",
+  inBrief: "fails again and again",
   what: "A workstation that failed three times in seven days is looked at by biomedical engineering",
   severity: "due",
   citation,
@@ -36,7 +37,7 @@ export const repeatedFailures: Rule<typeof settings> = {
       }
     }
     if (recent.length < failures) return [];
-    const names = [...new Set(recent.map(({ item }) => lowerFirst(ITEMS[item].name)))].sort();
+    const names = [...new Set(recent.map(({ item }) => lowerFirst(itemOf(item).name)))].sort();
     const text = `Failed ${recent.length} times in ${said(within)}: ${listed(names)}`;
     return [
       { subject: workstationSubject(context), text, measured: String(recent.length), limit: `under ${failures}` },
@@ -64,7 +65,7 @@ function failuresOf(context: RuleContext): readonly PastFailure[] {
   const gone = observations.filter(({ id }) => takenBack.has(id));
   const isGone = ({ item, at }: PastFailure) => gone.some((one) => one.item === item && one.observedAt === at);
   return oncePerDay(
-    seen.filter((one) => ITEMS[one.item].about === "workstation" && !isGone(one)),
+    seen.filter((one) => itemOf(one.item).about === "workstation" && !isGone(one)),
     (at) => context.checkDay(at).date,
   );
 }

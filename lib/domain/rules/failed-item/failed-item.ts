@@ -1,4 +1,5 @@
-import { ITEMS } from "@/lib/domain/items";
+import { itemOf } from "@/lib/domain/items";
+import { ownQuestion } from "@/lib/domain/own-question";
 import type { FindingDraft, Rule, RuleContext, Stands } from "@/lib/domain/rule";
 import { answered, bad, cylinderOf, gauge } from "@/lib/domain/rules/examples";
 import { noted } from "@/lib/domain/rules/failing";
@@ -7,6 +8,7 @@ import { subjectName } from "@/lib/domain/wording";
 /** What fails and has no rule of its own stops: a department that asks for something wants it to matter. */
 export const failedItem: Rule = {
   id: "failed-item",
+  inBrief: "an item failed",
   what: "Every other item that failed stops the workstation until it passes",
   severity: "stops",
   citation:
@@ -38,6 +40,7 @@ function failed({ item, subject, standing }: Stands, context: RuleContext): Find
   if (standing.state !== "failing") return [];
   const about = subjectName(subject, context.evidence.workstation);
   const { answer, observedAt } = standing.observation;
-  const text = `${ITEMS[item].name} failed${about ? `, ${about}` : ""}${noted(answer)}`;
-  return [{ subject, text, items: [item], since: observedAt }];
+  const text = `${itemOf(item).name} failed${about ? `, ${about}` : ""}${noted(answer)}`;
+  const due = ownQuestion(item, context.evidence)?.failing === "due";
+  return [{ subject, text, items: [item], since: observedAt, ...(due ? { severity: "due" as const } : {}) }];
 }

@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** A workstation left as the tests left it gives agent, pressure or no gas to the first patient. */
 export const finalState: Rule = {
   id: "final-state",
+  inBrief: "not left ready",
   what: "After the check: vaporizers off, APL valve open, bag selected, flows off, hose reconnected",
   severity: "stops",
   citation: "FDA anesthesia apparatus checkout 1993, step 14 (detail from memory)",

@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** A vaporizer that delivers too much or nothing is seen first on the agent monitor. */
 export const agentMonitor: Rule = {
   id: "agent-monitor",
+  inBrief: "agent monitor",
   what: "Agent concentration is monitored; without it no volatile",
   severity: "limits",
   citation: "ASA pre-anesthesia checkout 2008, item 4; the limit is common practice, no source",

@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** Sedation breathes from the auxiliary flowmeter, not from the circuit. */
 export const auxiliaryOxygen: Rule = {
   id: "auxiliary-oxygen",
+  inBrief: "auxiliary oxygen",
   what: "The auxiliary oxygen flowmeter works; without it no sedation cases",
   severity: "limits",
   citation: "common practice, no source",

@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** Without a battery a power failure stops the ventilator at once. */
 export const battery: Rule = {
   id: "battery",
+  inBrief: "backup battery",
   what: "The backup battery is charged; without it stay on mains",
   severity: "limits",
   citation: "ASA pre-anesthesia checkout 2008, item 3; the limit is common practice, no source",

@@ -20,6 +20,7 @@ const settings = {
  */
 export const hypoxicGuard: Rule<typeof settings> = {
   id: "hypoxic-guard",
+  inBrief: "hypoxic guard",
   what: "The hypoxic guard keeps oxygen in the mixture with nitrous oxide",
   severity: "stops",
   citation: settings.atLeast.citation,

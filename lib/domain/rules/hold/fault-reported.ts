@@ -13,6 +13,7 @@ const settings = {
 /** A fault in words is work for whoever can look at it; the reporter alone says whether it stops the machine meanwhile. */
 export const faultReported: Rule<typeof settings> = {
   id: "fault-reported",
+  inBrief: "fault reported",
   what: "A fault reported in words is looked at within its time",
   severity: "due",
   citation: "common practice, no source",

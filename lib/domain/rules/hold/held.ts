@@ -5,6 +5,7 @@ import { workstationSubject } from "@/lib/domain/rules/failing";
 /** Anybody who checks may say "do not use, looking at it", and it is believed until it is lifted with a reason. */
 export const held: Rule = {
   id: "held",
+  inBrief: "held",
   what: "A workstation that somebody holds is not used until the hold is lifted",
   severity: "stops",
   citation: "common practice, no source",

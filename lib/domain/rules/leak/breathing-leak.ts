@@ -20,6 +20,7 @@ const settings = {
 /** A leak here makes ventilation weak and low flow impossible; most morning leaks are a canister badly seated. */
 export const breathingLeak: Rule<typeof settings> = {
   id: "breathing-leak",
+  inBrief: "breathing leak",
   what: "The breathing system holds its pressure",
   severity: "stops",
   citation: settings.atMost.citation,

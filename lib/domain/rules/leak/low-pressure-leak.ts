@@ -21,6 +21,7 @@ const settings = {
  */
 export const lowPressureLeak: Rule<typeof settings> = {
   id: "low-pressure-leak",
+  inBrief: "low-pressure leak",
   what: "No leak between the flow controls and the common gas outlet, by the model's own method",
   severity: "stops",
   citation: settings.bulbHolds.citation,

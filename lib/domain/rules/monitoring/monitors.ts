@@ -12,6 +12,7 @@ const MONITORS = [
 /** Every anesthetic is monitored. A portable monitor in the room takes the place of the workstation's own, which is then only work. */
 export const monitors: Rule = {
   id: "monitors",
+  inBrief: "monitor missing",
   what: "Capnograph, oximeter, ECG and blood pressure work, or a portable one is in the room",
   severity: "stops",
   citation: "ASA pre-anesthesia checkout 2008, item 4; FDA anesthesia apparatus checkout 1993, step 13",

@@ -22,6 +22,7 @@ const settings = {
  */
 export const nitrousOxideGasPhase: Rule<typeof settings> = {
   id: "nitrous-oxide-gas-phase",
+  inBrief: "nitrous oxide low",
   what: "A nitrous oxide cylinder with no liquid left is changed",
   severity: "due",
   citation,

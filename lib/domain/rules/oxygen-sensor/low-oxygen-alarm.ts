@@ -5,6 +5,7 @@ import { unlessAnalyzer } from "@/lib/domain/rules/oxygen-sensor/free-standing";
 
 export const lowOxygenAlarm: Rule = {
   id: "low-oxygen-alarm",
+  inBrief: "low-oxygen alarm",
   what: "The low-oxygen alarm sounds when the sensor sees less than its limit",
   severity: "stops",
   citation: "ASA pre-anesthesia checkout 2008, item 10; FDA anesthesia apparatus checkout 1993, step 9",

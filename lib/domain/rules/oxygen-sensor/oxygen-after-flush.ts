@@ -15,6 +15,7 @@ const settings = {
 /** Proves the sensor at its other end, and that what comes out of the oxygen supply is oxygen. */
 export const oxygenAfterFlush: Rule<typeof settings> = {
   id: "oxygen-after-flush",
+  inBrief: "oxygen sensor",
   what: "After an oxygen flush the sensor reads oxygen",
   severity: "stops",
   citation: settings.over.citation,

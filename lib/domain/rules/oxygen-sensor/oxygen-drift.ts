@@ -14,6 +14,7 @@ const settings = {
 /** As found, before calibration: how far the sensor had drifted. It never stops; the reading after calibration decides. */
 export const oxygenDrift: Rule<typeof settings> = {
   id: "oxygen-drift",
+  inBrief: "sensor drifting",
   what: "The oxygen sensor as found, before calibration, tells of a cell near its end",
   severity: "due",
   citation,

@@ -16,6 +16,7 @@ const settings = {
 /** After calibration the sensor must tell room air from a hypoxic mixture: it is the last guard of all. */
 export const oxygenInAir: Rule<typeof settings> = {
   id: "oxygen-in-air",
+  inBrief: "oxygen sensor",
   what: "After calibration the oxygen sensor reads room air",
   severity: "stops",
   citation,

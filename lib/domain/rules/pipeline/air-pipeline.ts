@@ -5,6 +5,7 @@ import { bandExamples, judgeBands, pipelineBands, pipelineRule } from "@/lib/dom
 export const airPipeline: Rule<typeof pipelineBands> = {
   ...pipelineRule("air"),
   id: "air-pipeline",
+  inBrief: "air pipeline",
   what: "The air pipeline's pressure is inside its band; without it no air",
   severity: "limits",
   citation: pipelineBands.stopBelow.citation,

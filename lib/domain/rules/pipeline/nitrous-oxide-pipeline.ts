@@ -5,6 +5,7 @@ import { bandExamples, judgeBands, pipelineBands, pipelineRule } from "@/lib/dom
 export const nitrousOxidePipeline: Rule<typeof pipelineBands> = {
   ...pipelineRule("nitrous-oxide"),
   id: "nitrous-oxide-pipeline",
+  inBrief: "nitrous oxide supply",
   what: "The nitrous oxide pipeline's pressure is inside its band; without it no nitrous oxide",
   severity: "limits",
   citation: pipelineBands.stopBelow.citation,

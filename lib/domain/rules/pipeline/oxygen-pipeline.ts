@@ -5,6 +5,7 @@ import { bandExamples, judgeBands, pipelineBands, pipelineRule } from "@/lib/dom
 export const oxygenPipeline: Rule<typeof pipelineBands> = {
   ...pipelineRule("oxygen"),
   id: "oxygen-pipeline",
+  inBrief: "oxygen pipeline",
   what: "The oxygen pipeline's pressure is inside its band",
   severity: "stops",
   citation: pipelineBands.stopBelow.citation,

@@ -6,6 +6,7 @@ import { lowerFirst, subjectName } from "@/lib/domain/wording";
 /** A wrong gas at the right pressure kills, and no gauge shows it. Under a running case it is acted upon at once. */
 export const pipelineIdentity: Rule = {
   id: "pipeline-identity",
+  inBrief: "gas identity to prove",
   what: "After work on the pipes, what comes out of the wall is proved to be its gas",
   severity: "stops",
   citation: "common practice, no source; the hazard of crossed pipelines in Caplan et al. 1997, Anesthesiology 87:741",

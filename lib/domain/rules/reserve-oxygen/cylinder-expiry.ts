@@ -8,6 +8,7 @@ import { localDate } from "@/lib/units/time";
 /** Labels of some countries carry an expiry of the gas itself; past it the cylinder is exchanged at the next round. */
 export const cylinderExpiry: Rule = {
   id: "cylinder-expiry",
+  inBrief: "cylinder expired",
   what: "A cylinder whose label has expired is changed",
   severity: "due",
   citation: "UK cylinder labels carry an expiry (from memory, low confidence); common practice, no source",

@@ -8,6 +8,7 @@ import { localDate } from "@/lib/units/time";
 /** A cylinder past its retest may be used up and not filled again: word for whoever sends it back, and no stop. */
 export const cylinderRetest: Rule = {
   id: "cylinder-retest",
+  inBrief: "retest date passed",
   what: "A cylinder past its retest date is used up and not refilled",
   severity: "note",
   citation: "49 CFR 173.301(a)(6) and 180.205(c) (from memory)",

@@ -17,6 +17,7 @@ const settings = {
 /** An empty cylinder left on its yoke is one day taken for a reserve. */
 export const emptyCylinder: Rule<typeof settings> = {
   id: "empty-cylinder",
+  inBrief: "empty cylinder",
   what: "An empty cylinder is taken off its yoke, and the yoke gets another one or a plug",
   severity: "due",
   citation,

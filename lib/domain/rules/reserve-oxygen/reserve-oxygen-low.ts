@@ -51,6 +51,7 @@ const coversOxygen = (subject: Subject, place: Place): boolean => cylinderNamed(
  */
 export const reserveOxygenLow: Rule<typeof settings> = {
   id: "reserve-oxygen-low",
+  inBrief: "reserve oxygen low",
   what: "At least one oxygen cylinder on the workstation at or over the limit, read with its valve open",
   severity: "stops",
   citation: settings.atLeast.citation,

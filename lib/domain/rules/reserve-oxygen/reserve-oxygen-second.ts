@@ -17,6 +17,7 @@ const settings = {
 /** A cylinder near its limit is changed before a case drains it, while somebody is still near the store. */
 export const reserveOxygenSecond: Rule<typeof settings> = {
   id: "reserve-oxygen-second",
+  inBrief: "second cylinder low",
   what: "An oxygen cylinder under the swap mark is changed, also where another one is good",
   severity: "due",
   citation,

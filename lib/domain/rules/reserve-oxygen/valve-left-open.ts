@@ -6,6 +6,7 @@ import { lowerFirst, subjectName } from "@/lib/domain/wording";
 /** An open reserve drains silently when the pipeline falls, instead of sounding the alarm that asks for it to be opened. */
 export const valveLeftOpen: Rule = {
   id: "valve-left-open",
+  inBrief: "valve left open",
   what: "A cylinder valve is shut again after its gauge was read",
   severity: "due",
   citation: "Association of Anaesthetists 2012, session check: cylinders filled and turned off (from memory)",

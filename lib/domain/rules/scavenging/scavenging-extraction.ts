@@ -5,6 +5,7 @@ import { failures } from "@/lib/domain/rules/failing";
 /** Weak extraction is a hazard for the staff, not for the patient: the room runs without volatile and without nitrous oxide. */
 export const scavengingExtraction: Rule = {
   id: "scavenging-extraction",
+  inBrief: "gas extraction",
   what: "Waste gas is extracted; without it no volatile and no nitrous oxide",
   severity: "limits",
   citation: "NIOSH criteria document 77-140; FDA anesthesia apparatus checkout 1993, step 8",

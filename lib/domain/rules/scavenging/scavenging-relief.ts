@@ -14,6 +14,7 @@ const settings = {
 /** A blocked relief puts the waste-gas system's pressure on the patient's lungs. */
 export const scavengingRelief: Rule<typeof settings> = {
   id: "scavenging-relief",
+  inBrief: "scavenging relief",
   what: "The scavenging system relieves pressure",
   severity: "stops",
   citation: settings.atMost.citation,

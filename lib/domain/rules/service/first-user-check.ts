@@ -5,6 +5,7 @@ import { workstationSubject } from "@/lib/domain/rules/failing";
 /** Service leaves a machine as the engineer needs it. The first user looks at everything, whatever was checked earlier that day. */
 export const firstUserCheck: Rule = {
   id: "first-user-check",
+  inBrief: "first-user check",
   what: "After service the first user's check is recorded before anything else",
   severity: "owed",
   citation:

@@ -1,4 +1,4 @@
-import type { ServiceDue } from "@/lib/domain/evidence";
+import type { ServiceDue } from "@/lib/domain/evidence-records";
 import type { FindingDraft, Rule, RuleContext } from "@/lib/domain/rule";
 import { endOf, startOf } from "@/lib/domain/rules/dates";
 import { withValues, withWorkstation } from "@/lib/domain/rules/examples";
@@ -18,6 +18,7 @@ const settings = {
  */
 export const serviceLate: Rule<typeof settings> = {
   id: "service-late",
+  inBrief: "service late",
   what: "Service is done inside its window; past it use is allowed by biomedical engineer and manager together",
   severity: "limits",
   citation:

@@ -18,6 +18,7 @@ const settings = {
 /** Without suction an airway that fills cannot be cleared. */
 export const suction: Rule<typeof settings> = {
   id: "suction",
+  inBrief: "suction",
   what: "Suction reaches its vacuum with the tube occluded",
   severity: "stops",
   citation: "ASA pre-anesthesia checkout 2008, item 2; the number is the setting's own",

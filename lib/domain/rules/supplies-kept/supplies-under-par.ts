@@ -5,6 +5,7 @@ import { listed } from "@/lib/domain/wording";
 /** What runs out in the middle of a list is fetched before it. One round restocks a room, so it is one piece of work. */
 export const suppliesUnderPar: Rule = {
   id: "supplies-under-par",
+  inBrief: "supplies under par",
   what: "What is kept in the room is at its par level",
   severity: "due",
   citation: "common practice, no source",

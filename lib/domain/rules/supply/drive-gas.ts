@@ -11,6 +11,7 @@ import { GAS_NAMES, lowerFirst } from "@/lib/domain/wording";
  */
 export const driveGas: Rule = {
   id: "drive-gas",
+  inBrief: "drive gas",
   what: "The gas that drives the ventilator is there; without it no mechanical ventilation",
   severity: "limits",
   citation: "common practice, no source; drive gas used by ventilators in Klemenzson and Perouansky 2004 (abstract)",

@@ -1,5 +1,5 @@
 import type { Evidence, Trend } from "@/lib/domain/evidence";
-import { ITEMS, type ItemId } from "@/lib/domain/items";
+import { type ItemId, itemOf } from "@/lib/domain/items";
 import type { Rule } from "@/lib/domain/rule";
 import { startOf } from "@/lib/domain/rules/dates";
 import { lowerFirst, saidDate, subjectName } from "@/lib/domain/wording";
@@ -27,6 +27,7 @@ const MOVES: Partial<Record<ItemId, string>> = {
  */
 export const trendCrossing: Rule<typeof settings> = {
   id: "trend-crossing",
+  inBrief: "limit drawing near",
   what: "A reading that will reach its limit soon is looked into: leak rising, reserve falling, sensor drifting",
   severity: "due",
   citation,
@@ -35,13 +36,13 @@ export const trendCrossing: Rule<typeof settings> = {
   allowedBy: [],
   judge: (context, { within }) => {
     const { trends, facility, workstation } = context.evidence;
-    return trends.flatMap(({ item, subject, slope, crossing }) => {
+    return trends.flatMap(({ item, subject, slope, crossing, between }) => {
       if (crossing === null) return [];
       const from = startOf(facility.timeZone, addDays(crossing, -Math.ceil(within.value)));
       context.changesAt(from);
       if (context.now < from) return [];
       const name = subjectName(subject, workstation);
-      const text = `${ITEMS[item].name}${name ? ` (${lowerFirst(name)})` : ""} ${MOVES[item] ?? "moving"}: reaches its limit about ${saidDate(crossing)}`;
+      const text = `${itemOf(item).name}${name ? ` (${lowerFirst(name)})` : ""} ${MOVES[item] ?? "moving"}: reaches its limit about ${saidDate(crossing)}${saidBetween(between)}`;
       return [{ subject, text, measured: slope, limit: `within ${within.value} days`, items: [item] }];
     });
   },
@@ -51,6 +52,14 @@ export const trendCrossing: Rule<typeof settings> = {
     { name: "too little data for a forecast", given: (ready) => leakCrosses(ready, null), expect: "holds" },
   ],
 };
+
+/** A forecast is a range; its far end may be never. */
+function saidBetween(between: Trend["between"]): string {
+  if (!between) return "";
+  return between.to === null
+    ? ` (${saidDate(between.from)} at the earliest)`
+    : ` (between ${saidDate(between.from)} and ${saidDate(between.to)})`;
+}
 
 function leakCrosses(ready: Evidence, days: number | null): Evidence {
   const today = dateIn(ready.facility.timeZone, instantOf(ready.now));

@@ -14,6 +14,7 @@ const FILTERS = "filters";
  */
 export const vaporFreePreparation: Rule = {
   id: "vapor-free-preparation",
+  inBrief: "not vapor-free",
   what: "A list that needs a vapor-free workstation gets one that was prepared so",
   severity: "limits",
   citation: "common practice, no source; the flush time is the model's own, by its maker",

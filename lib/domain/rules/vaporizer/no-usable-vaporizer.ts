@@ -9,6 +9,7 @@ import { lostVaporizers } from "@/lib/domain/rules/lost-vaporizers";
  */
 export const noUsableVaporizer: Rule = {
   id: "no-usable-vaporizer",
+  inBrief: "no vaporizer",
   what: "At least one vaporizer can be used; without any, intravenous only",
   severity: "limits",
   citation: "common practice, no source",

@@ -12,6 +12,7 @@ const settings = {
 /** A low vaporizer is filled before the list rather than in the middle of a case. An empty one is lost until it is filled. */
 export const vaporizerFill: Rule<typeof settings> = {
   id: "vaporizer-fill",
+  inBrief: "vaporizer to fill",
   what: "A vaporizer under its mark at the start of the day is filled",
   severity: "due",
   citation: settings.dueUnder.citation,

@@ -4,6 +4,7 @@ import { failures } from "@/lib/domain/rules/failing";
 
 export const vaporizerInterlock: Rule = {
   id: "vaporizer-interlock",
+  inBrief: "vaporizer interlock",
   what: "Only one vaporizer can be on at a time",
   severity: "stops",
   citation: "ISO 80601-2-13: interlock (from memory)",

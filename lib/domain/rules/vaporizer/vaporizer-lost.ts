@@ -7,6 +7,7 @@ import { localDate } from "@/lib/units/time";
 /** One vaporizer lost takes its agent away; what is left can still be used. */
 export const vaporizerLost: Rule = {
   id: "vaporizer-lost",
+  inBrief: "vaporizer lost",
   what: "Which agents can be given: a vaporizer that is unseated, open, empty, quarantined or past its calibration cannot",
   severity: "limits",
   citation: "common practice, no source; interlock and seating from ISO 80601-2-13 (from memory)",

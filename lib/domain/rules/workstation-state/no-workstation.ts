@@ -2,6 +2,7 @@ import type { Rule } from "@/lib/domain/rule";
 
 export const noWorkstation: Rule = {
   id: "no-workstation",
+  inBrief: "no workstation",
   what: "A room without a workstation is out of service",
   severity: "out",
   citation: "by definition",

@@ -7,6 +7,7 @@ import type { RecallDecision } from "@/lib/domain/vocabulary";
 /** A recall that nobody has assessed is work; only an engineer's decision to pull the machine stops it, at the next case or now. */
 export const recallOpen: Rule = {
   id: "recall-open",
+  inBrief: "recall open",
   what: "A recall that touches the workstation is assessed, and what was decided is done",
   severity: "due",
   citation: "common practice, no source; recalls are responded to by accreditation practice (secondary)",

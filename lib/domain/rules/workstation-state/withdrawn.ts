@@ -10,6 +10,7 @@ import { itemlessName } from "@/lib/domain/wording";
  */
 export const withdrawn: Rule = {
   id: "withdrawn",
+  inBrief: "taken out of use",
   what: "A workstation in quarantine, sequestered or with its service open is out of service",
   severity: "out",
   citation:

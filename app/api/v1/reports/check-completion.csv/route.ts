@@ -1,13 +1,14 @@
 import type { NextRequest } from "next/server";
-import { invalid, signInRequired } from "@/app/_edge/problem";
-import { actorOf } from "@/app/_edge/request-actor";
+import { admit } from "@/app/_edge/admit";
+import { invalid } from "@/app/_edge/problem";
 import { completionCsv } from "@/lib/exchange/completion-csv";
 import { readCompletion } from "@/lib/queries/completion";
 import { completionQuery } from "@/lib/schemas/report";
 
 export async function GET(request: NextRequest): Promise<Response> {
-  const actor = await actorOf(request);
-  if (!actor) return signInRequired();
+  const admitted = await admit(request, "dear-read");
+  if (!admitted.ok) return admitted.response;
+  const { actor } = admitted;
   const given = Object.fromEntries(request.nextUrl.searchParams);
   const parsed = completionQuery.safeParse(given);
   if (!parsed.success) return invalid(parsed.error, given);
