@@ -176,7 +176,7 @@ describe("the shortest way to ready", () => {
         tried += 1;
         expect(reachable(evidence, way.actions.length - 1)).toBe(false);
       }),
-      { numRuns: 30 },
+      { numRuns: 60 },
     );
     expect(tried).toBeGreaterThan(5);
   }, 60_000);
