@@ -8,7 +8,7 @@ import { workstationIn } from "@/tests/support/room-work";
 import { type Person, type ServedDepartment, servedDepartment } from "./served-department";
 
 /** Enough to fall into every part of a write; many more belong to a longer run. */
-const KILLS = 8;
+const KILLS = 6;
 /** Enough on a slow machine; what was killed by then must be whole as well. */
 const NO_LONGER_THAN_MS = 150_000;
 let served: ServedDepartment;

@@ -70,7 +70,7 @@ async function placesToSee(page: Page): Promise<string[]> {
 describe("every screen of a real morning", () => {
   it.each([
     ["is accessible on a phone", PHONE, "light", expectAccessible],
-    ["is accessible on a desk, in the dark", DESK, "dark", expectFits],
+    ["is accessible on a desk, in the dark", DESK, "dark", expectAccessible],
     // Of what axe looks at, only the width is another one here.
     ["fits into 320 px", { viewport: { width: 320, height: 640 } }, "light", expectFits],
   ] as const)("%s, and complains of nothing", async (_name, device, colorScheme, expectGood) => {
@@ -78,10 +78,10 @@ describe("every screen of a real morning", () => {
     await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
     const places = await placesToSee(page);
     expect(places.length).toBeGreaterThan(8);
-    for (const place of places) {
+    for (const place of colorScheme === "dark" ? places.filter((one) => DARK.has(one)) : places) {
       await page.goto(place);
       await page.getByRole("heading", { level: 1 }).first().waitFor();
-      await (DARK.has(place) && colorScheme === "dark" ? expectAccessible : expectGood)(page);
+      await expectGood(page);
     }
     await context.close();
   });

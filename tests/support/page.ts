@@ -11,7 +11,8 @@ export interface Visitor {
 /** What a page said on its console that nobody should have to read: kept per visitor, looked at by the test. */
 const complaints = new WeakMap<Page, string[]>();
 /** A lost connection is reported by the browser itself while a server is down; that is what some tests do on purpose. */
-const EXPECTED = /ERR_CONNECTION|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED|Failed to load resource/;
+const EXPECTED =
+  /ERR_CONNECTION|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED|Failed to load resource|unknown error occurred when fetching the script/;
 
 /** Somebody signed in through the sign-in page, on a device of that size. */
 export async function visitor(
