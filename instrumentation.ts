@@ -6,8 +6,7 @@ export async function register(): Promise<void> {
   const now = () => systemClock().now();
   readBy(now);
   const { startDowntimeCopies } = await import("@/lib/jobs/downtime-copies");
-  const { downtimePdf } = await import("@/lib/exchange/downtime/pdf");
-  startDowntimeCopies(now, downtimePdf);
+  startDowntimeCopies(now, async () => (await import("@/lib/exchange/downtime/pdf")).downtimePdf);
   const { startTreeHeads } = await import("@/lib/jobs/tree-heads-timer");
   startTreeHeads(now);
 }

@@ -1,3 +1,5 @@
+import { dice } from "@/lib/domain/dice";
+
 /** Chance that comes out the same every time: the invented hospital must be the same on every machine. */
 export interface Chance {
   /** From 0 up to, but not including, 1. */
@@ -9,15 +11,9 @@ export interface Chance {
   pick<Value>(from: readonly Value[]): Value;
 }
 
-/** Mulberry32, a public-domain generator by Tommy Ettinger: enough for invented readings, and for nothing secret. */
+/** Enough for invented readings, and for nothing secret. */
 export function chanceFrom(text: string): Chance {
-  let state = seedOf(text);
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
+  const { next } = dice(seedOf(text));
   const between = (least: number, most: number) => least + next() * (most - least);
   return {
     next,

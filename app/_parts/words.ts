@@ -1,15 +1,8 @@
-import type { Readiness } from "@/lib/domain/judgement";
 import type { CheckKind, Limit, Need, Role } from "@/lib/domain/vocabulary";
-import { GAS_NAMES } from "@/lib/domain/wording";
+import { GAS_NAMES, READINESS_NAMES } from "@/lib/domain/wording";
 
 /** The product's words for the closed lists of the trade, one table each, so that a new entry does not compile without its word. */
-export const READINESS_WORDS: Record<Readiness, string> = {
-  ready: "Ready",
-  "ready-limited": "Ready, limited",
-  "do-not-use": "Do not use",
-  "to-check": "To check",
-  "out-of-service": "Out of service",
-};
+export const READINESS_WORDS = READINESS_NAMES;
 
 export const ROLE_WORDS: Record<Role, string> = {
   provider: "provider",

@@ -5,8 +5,8 @@ import { type FormEvent, useState } from "react";
 import { Button } from "@/app/_ui/button.client";
 import { Field } from "@/app/_ui/field";
 import { Notice } from "@/app/_ui/notice";
+import { LARGEST_SEED } from "@/lib/domain/dice";
 import { FAULTS } from "@/lib/domain/rehearsal/decide";
-import { LARGEST_SEED } from "@/lib/domain/rehearsal-dice";
 import styles from "./rehearsal.module.css";
 
 /** How many faults, and which workstation: a number given again brings the same one, so that two people can compare. */

@@ -67,7 +67,3 @@ export function actorOfRecord(record: SessionRecord): Actor {
     },
   };
 }
-
-export async function sessionStillOpen(sessionId: string, database: Database = appDatabase()): Promise<boolean> {
-  return (await actorOfSession(sessionId, database)) !== null;
-}

@@ -1,12 +1,12 @@
-import { answerLines, judgeAnswers, observationsOf } from "@/lib/commands/answers";
+import { answerLines, judgeAnswers } from "@/lib/commands/answers";
 import { taskIsForOthers, taskIsGone } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
+import { recordSignedRecheck } from "@/lib/commands/signed-recheck";
 import { renewTrends } from "@/lib/commands/trends";
 import { done, refused } from "@/lib/domain/outcome";
 import { taskItems } from "@/lib/domain/procedure/decide";
 import { saidAnswer } from "@/lib/domain/wording";
 import { finishTaskReply, finishTaskRequest } from "@/lib/schemas/task";
-import { insertCheck, insertObservations, insertSignature } from "@/lib/storage/checks";
 import { endClaim, openTask } from "@/lib/storage/tasks";
 import { timestampOf } from "@/lib/units/time";
 
@@ -50,40 +50,19 @@ export const finishTask = command({
   },
   apply: async (tx, { task, answers, workstationId, roomId, procedureId, holder }, input, context) => {
     const { facilityId } = context.begun.scope;
-    const check = { id: context.newId(), workstationId, roomId, answers: [] };
-    const observations = observationsOf(answers, check, context);
-    await insertCheck(tx, facilityId, {
-      ...check,
-      procedureId,
-      kind: "recheck",
-      startedAt: context.now,
-      startedBy: context.actor.personId,
-      taskKey: task.key,
-    });
-    await insertObservations(tx, facilityId, observations);
+    const recheck = { workstationId, roomId, procedureId, taskKey: task.key, answers };
+    const { checkId, boundTo } = await recordSignedRecheck(tx, recheck, context);
     await renewTrends(tx, facilityId, holder, answers, context.now);
-    const boundTo = context.digest(
-      JSON.stringify([check.id, ...observations.map(({ id, answer, verdict }) => [id, answer, verdict])]),
-    );
-    await insertSignature(tx, facilityId, {
-      id: context.newId(),
-      checkId: check.id,
-      personId: context.actor.personId,
-      role: context.role,
-      meaning: "performed",
-      at: context.now,
-      boundTo,
-    });
     await endClaim(tx, facilityId, task.key, context.now, "finished");
     const failing = answers.filter(({ verdict }) => verdict === "fail").length;
     return {
-      reply: { key: task.key, checkId: check.id, finishedAt: timestampOf(context.now), failing },
+      reply: { key: task.key, checkId, finishedAt: timestampOf(context.now), failing },
       note: {
         text: `Finished “${task.draft.title}”${failing > 0 ? `, ${failing} failing` : ""}`,
         details: [...answerLines(answers, saidAnswer), ...(input.note ? [`Note: ${input.note}`] : [])],
         data: {
           key: task.key,
-          checkId: check.id,
+          checkId,
           boundTo,
           answers: answers.map(({ item, subject, answer, verdict }) => ({ item, subject, answer, verdict })),
         },

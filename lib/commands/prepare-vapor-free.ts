@@ -1,13 +1,12 @@
-import { observationsOf } from "@/lib/commands/answers";
 import { placeName, workstationAtHand } from "@/lib/commands/at-hand";
 import { command } from "@/lib/commands/command";
+import { recordSignedRecheck } from "@/lib/commands/signed-recheck";
 import { answerKey } from "@/lib/domain/check/model";
 import type { Subject } from "@/lib/domain/items";
 import { done, refused } from "@/lib/domain/outcome";
 import { decidePreparation } from "@/lib/domain/vapor-free/decide";
 import { verdictOf } from "@/lib/domain/verdict";
 import { prepareVaporFreeReply, prepareVaporFreeRequest } from "@/lib/schemas/allowances";
-import { insertCheck, insertObservations, insertSignature } from "@/lib/storage/checks";
 import { lastVaporizerOff } from "@/lib/storage/vapor-free";
 import { instantOf } from "@/lib/units/time";
 
@@ -31,8 +30,6 @@ export const prepareVaporFree = command({
     return decided.ok ? done({ ...decided.value, holder }) : decided;
   },
   apply: async (tx, { minutes, answer, holder }, { workstationId, method, startedAt, endedAt }, context) => {
-    const { facilityId } = context.begun.scope;
-    const check = { id: context.newId(), workstationId, roomId: holder.evidence.room?.id ?? null, answers: [] };
     const subject: Subject = { kind: "workstation", id: workstationId };
     const about = { item: "vapor-free", subject } as const;
     const verdict = verdictOf(answer, { ...about, place: holder.evidence });
@@ -43,28 +40,21 @@ export const prepareVaporFree = command({
       key: answerKey("vapor-free", subject),
       title: "Vapor-free preparation",
     };
-    const observations = observationsOf([judged], check, context);
-    await insertCheck(tx, facilityId, {
-      ...check,
-      procedureId: holder.evidence.procedure?.id ?? null,
-      kind: "recheck",
-      startedAt: context.now,
-      startedBy: context.actor.personId,
-      taskKey: null,
-    });
-    await insertObservations(tx, facilityId, observations);
-    await insertSignature(tx, facilityId, {
-      id: context.newId(),
-      checkId: check.id,
-      personId: context.actor.personId,
-      role: context.role,
-      meaning: "performed",
-      at: context.now,
-      boundTo: context.digest(JSON.stringify([check.id, answer, startedAt, endedAt])),
-    });
+    const { checkId } = await recordSignedRecheck(
+      tx,
+      {
+        workstationId,
+        roomId: holder.evidence.room?.id ?? null,
+        procedureId: holder.evidence.procedure?.id ?? null,
+        taskKey: null,
+        answers: [judged],
+        shown: (id) => [id, answer, startedAt, endedAt],
+      },
+      context,
+    );
     const how = method === "flush" ? `flushed ${minutes} min` : `filters, flushed ${minutes} min`;
     return {
-      reply: { workstationId, minutes, checkId: check.id },
+      reply: { workstationId, minutes, checkId },
       note: {
         text: `Prepared ${placeName(holder)} vapor-free: ${how}${verdict === "fail" ? ", too short" : ""}`,
         data: { workstationId, method, startedAt, endedAt, minutes, verdict },

@@ -1,6 +1,7 @@
-import { type JudgedAnswer, observationsOf } from "@/lib/commands/answers";
+import type { JudgedAnswer } from "@/lib/commands/answers";
 import { type Context, command } from "@/lib/commands/command";
 import { roomsLeft } from "@/lib/commands/event-rooms";
+import { recordSignedRecheck } from "@/lib/commands/signed-recheck";
 import { answerKey } from "@/lib/domain/check/model";
 import { eventTask, eventTaskKey, eventTitle, returnAnswers } from "@/lib/domain/event/decide";
 import type { RoomReturned } from "@/lib/domain/event/model";
@@ -9,7 +10,6 @@ import { done, type Outcome, refused } from "@/lib/domain/outcome";
 import { verdictOf } from "@/lib/domain/verdict";
 import { saidAnswer } from "@/lib/domain/wording";
 import { returnToServiceReply, returnToServiceRequest } from "@/lib/schemas/events";
-import { insertCheck, insertObservations, insertSignature } from "@/lib/storage/checks";
 import type { Tx } from "@/lib/storage/client";
 import {
   closeEventTasks,
@@ -106,36 +106,19 @@ function returningOf(
   return done({ holder: { ...holder, workstationId }, answers: judged });
 }
 
-async function recordReturn(
-  tx: Tx,
-  event: StoredEvent,
-  { holder, answers }: Returning,
-  context: Context,
-): Promise<void> {
-  const { facilityId } = context.begun.scope;
-  const check = { id: context.newId(), workstationId: holder.workstationId, roomId: holder.id, answers: [] };
-  const observations = observationsOf(answers, check, context);
-  await insertCheck(tx, facilityId, {
-    ...check,
-    procedureId: holder.evidence.procedure?.id ?? null,
-    kind: "recheck",
-    startedAt: context.now,
-    startedBy: context.actor.personId,
-    taskKey: eventTaskKey(event.id),
-  });
-  await insertObservations(tx, facilityId, observations);
-  await insertSignature(tx, facilityId, {
-    id: context.newId(),
-    checkId: check.id,
-    personId: context.actor.personId,
-    role: context.role,
-    meaning: "performed",
-    at: context.now,
-    boundTo: context.digest(
-      JSON.stringify([check.id, ...observations.map(({ id, answer, verdict }) => [id, answer, verdict])]),
-    ),
-  });
-}
+/** One signature for each room: its looks stand by themselves. */
+const recordReturn = (tx: Tx, event: StoredEvent, { holder, answers }: Returning, context: Context) =>
+  recordSignedRecheck(
+    tx,
+    {
+      workstationId: holder.workstationId,
+      roomId: holder.id,
+      procedureId: holder.evidence.procedure?.id ?? null,
+      taskKey: eventTaskKey(event.id),
+      answers,
+    },
+    context,
+  );
 
 async function keepTask(tx: Tx, event: StoredEvent, left: number, context: Context): Promise<void> {
   const { facilityId } = context.begun.scope;

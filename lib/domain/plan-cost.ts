@@ -1,6 +1,6 @@
 import type { Severity } from "@/lib/domain/judgement";
 import type { PlanPerson, PlanTask, PlanWeights } from "@/lib/domain/plan/model";
-import { HOUR, type Instant, MINUTE } from "@/lib/units/time";
+import { type Instant, MINUTE } from "@/lib/units/time";
 
 /** A task with its numbers made ready, so that a plan can be tried thousands of times. Minutes from now throughout. */
 export interface Job {
@@ -36,6 +36,8 @@ export interface Board {
 /** Which jobs each worker does, in order: indexes into the board's jobs. */
 export type Routes = readonly (readonly number[])[];
 
+const MINUTES_AN_HOUR = 60;
+
 const BLOCKS: ReadonlySet<Severity> = new Set<Severity>(["out", "stops", "owed", "limits"]);
 
 export function boardOf(
@@ -49,7 +51,7 @@ export function boardOf(
   for (const task of tasks) {
     const { roomId, readyBy, severity } = task;
     if (roomId === null || readyBy === null || !BLOCKS.has(severity)) continue;
-    const weight = weights.late[severity] * (1 + (weights.longSetUp * task.setUpMinutes * MINUTE) / HOUR / 2);
+    const weight = weights.late[severity] * (1 + (weights.longSetUp * task.setUpMinutes) / MINUTES_AN_HOUR);
     const known = places.get(roomId);
     if (known === undefined) {
       places.set(roomId, rooms.length);

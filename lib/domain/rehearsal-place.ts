@@ -1,4 +1,5 @@
 import type { Evidence, FacilityEvidence, FittedCylinder } from "@/lib/domain/evidence";
+import { NOTHING_ON_RECORD } from "@/lib/domain/nothing-on-record";
 import type { Place } from "@/lib/domain/rule";
 import type { Gas } from "@/lib/domain/vocabulary";
 import { quantity } from "@/lib/units/quantity";
@@ -57,15 +58,7 @@ export function imaginedPlace(facility: FacilityEvidence, settings: Evidence["se
         ],
         oxygenSensor: { id: "rehearsal-sensor", tag: "Sensor", kind: "galvanic", from: FITTED },
       },
-      holds: [],
-      quarantine: [],
-      sequestered: false,
-      faults: [],
-      serviceDue: [],
-      serviceOpen: false,
-      firstUserCheckOwedSince: null,
-      recalls: [],
-      allowed: [],
+      ...NOTHING_ON_RECORD,
       recentFailures: [],
     },
   };

@@ -1,7 +1,7 @@
 import type { Answer } from "@/lib/domain/answer";
+import type { Dice } from "@/lib/domain/dice";
 import type { CheckItem } from "@/lib/domain/procedure/decide";
 import type { Scene } from "@/lib/domain/rehearsal/model";
-import type { Dice } from "@/lib/domain/rehearsal-dice";
 import type { Range, Ranges, Script, Telling } from "@/lib/domain/rehearsal-script";
 import { BREATHING_SCRIPTS } from "@/lib/domain/rehearsal-scripts-breathing";
 import { GAS_SCRIPTS } from "@/lib/domain/rehearsal-scripts-gas";
@@ -53,8 +53,7 @@ function figuresOf({ truth }: Telling, question: CheckItem, place: Place, dice: 
   }
   if (truth.kind === "gauge" && form.kind === "gauge") {
     const open = thrown(truth.open, form.unit, 0, place, dice);
-    // A good cylinder shows the same shut and open; trapped pressure is what a bad one hides behind.
-    const trapped = sameRange(truth.trapped, truth.open) ? open : thrown(truth.trapped, form.unit, 0, place, dice);
+    const trapped = truth.trapped ? thrown(truth.trapped, form.unit, 0, place, dice) : open;
     if (!open || !trapped) return null;
     return {
       answer: { kind: "gauge", reading: open, openWhenRead: true, shutAgain: true },
@@ -66,8 +65,6 @@ function figuresOf({ truth }: Telling, question: CheckItem, place: Place, dice: 
   }
   return truth.kind === "pass" || truth.kind === "timed" ? { answer: truth, words: {} } : null;
 }
-
-const sameRange = (one: Ranges, other: Ranges): boolean => one.US.from === other.US.from && one.US.to === other.US.to;
 
 /** A reading in the unit that is typed; null where the two units do not measure the same thing. */
 function thrown(ranges: Ranges, unit: Unit, decimals: number, { facility }: Place, dice: Dice): Quantity | null {

@@ -10,11 +10,14 @@ export interface Range {
 }
 export type Ranges = Readonly<Record<Scheme, Range>>;
 
-/** What is truly there. "{reading}" in a sentence stands for the figure that was thrown. */
+/**
+ * What is truly there. "{reading}" in a sentence stands for the figure that was thrown, "{trapped}" for what a gauge shows with its valve
+ * shut: the same, unless trapped pressure hides an empty cylinder.
+ */
 export type Truth =
   | { readonly kind: "pass"; readonly passed: boolean }
   | { readonly kind: "number"; readonly reading: Ranges }
-  | { readonly kind: "gauge"; readonly trapped: Ranges; readonly open: Ranges }
+  | { readonly kind: "gauge"; readonly open: Ranges; readonly trapped?: Ranges }
   | { readonly kind: "choice"; readonly choice: string }
   | { readonly kind: "timed"; readonly held: boolean; readonly seconds: number };
 

@@ -111,7 +111,6 @@ export const SUPPLY_SCRIPTS: readonly Script[] = [
     healthy: {
       truth: {
         kind: "gauge",
-        trapped: byScheme([1550, 1950, "psi"], [106, 134, "bar"]),
         open: byScheme([1550, 1950, "psi"], [106, 134, "bar"]),
       },
       acts: [
@@ -144,7 +143,6 @@ export const SUPPLY_SCRIPTS: readonly Script[] = [
     healthy: {
       truth: {
         kind: "gauge",
-        trapped: byScheme([735, 750, "psi"], [43, 45, "bar"]),
         open: byScheme([735, 750, "psi"], [43, 45, "bar"]),
       },
       acts: [

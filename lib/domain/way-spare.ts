@@ -2,6 +2,7 @@ import type { Evidence, WorkstationEvidence } from "@/lib/domain/evidence";
 import type { Subject } from "@/lib/domain/items";
 import { JudgeContext } from "@/lib/domain/judge-context";
 import { indexOf } from "@/lib/domain/judge-index";
+import { NOTHING_ON_RECORD } from "@/lib/domain/nothing-on-record";
 import { isAboutRoom, lookedAtWell } from "@/lib/domain/way-simulated";
 import { instantOf, type Timestamp } from "@/lib/units/time";
 
@@ -51,14 +52,6 @@ function spareLike(workstation: WorkstationEvidence, from: Timestamp): Workstati
       absorbent: absorbent.map(moved).map((one) => ({ ...one, dateKnown: true })),
       oxygenSensor: oxygenSensor && moved(oxygenSensor),
     },
-    holds: [],
-    quarantine: [],
-    sequestered: false,
-    faults: [],
-    serviceDue: [],
-    serviceOpen: false,
-    firstUserCheckOwedSince: null,
-    recalls: [],
-    allowed: [],
+    ...NOTHING_ON_RECORD,
   };
 }

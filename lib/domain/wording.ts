@@ -1,11 +1,20 @@
 import type { Answer } from "@/lib/domain/answer";
 import type { WorkstationEvidence } from "@/lib/domain/evidence";
 import { type ItemId, itemOf, type Subject, type SubjectKind } from "@/lib/domain/items";
+import type { Readiness } from "@/lib/domain/judgement";
 import type { Agent, Gas } from "@/lib/domain/vocabulary";
 import type { Quantity, Unit } from "@/lib/units/quantity";
 import type { LocalDate } from "@/lib/units/time";
 
 /** The trade's words and numbers as sentences write them. */
+
+export const READINESS_NAMES: Readonly<Record<Readiness, string>> = {
+  ready: "Ready",
+  "ready-limited": "Ready, limited",
+  "do-not-use": "Do not use",
+  "to-check": "To check",
+  "out-of-service": "Out of service",
+};
 
 export const GAS_NAMES: Readonly<Record<Gas, string>> = {
   oxygen: "Oxygen",

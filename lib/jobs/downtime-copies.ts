@@ -1,5 +1,6 @@
 import { mkdir, rename, writeFile } from "node:fs/promises";
 import path from "node:path";
+import { runEvery } from "@/lib/jobs/every";
 import { readDowntimeOf } from "@/lib/queries/downtime";
 import type { DowntimeView } from "@/lib/schemas/downtime";
 import { appDatabase, type Database } from "@/lib/storage/client";
@@ -42,30 +43,13 @@ const fileName = (facility: string): string =>
 
 const EVERY_MS = 15 * 60_000;
 
-interface Shared {
-  __yokeboardCopies?: NodeJS.Timeout;
-  __yokeboardClosers?: Set<() => Promise<void>>;
-}
-const shared = globalThis as Shared;
-
-/** Keeps the copies in the folder that YOKEBOARD_DOWNTIME_FOLDER names, from the start and every quarter of an hour; without it, none. */
-export function startDowntimeCopies(now: () => Instant, render: Copies["render"]): void {
+/**
+ * Keeps the copies in the folder that YOKEBOARD_DOWNTIME_FOLDER names, from the start and every quarter of an hour; without it, none, and
+ * then what draws them is not even loaded.
+ */
+export function startDowntimeCopies(now: () => Instant, loadRender: () => Promise<Copies["render"]>): void {
   const folder = process.env.YOKEBOARD_DOWNTIME_FOLDER;
-  if (!folder || shared.__yokeboardCopies || !process.env.DATABASE_URL) return;
-  let running: Promise<unknown> = Promise.resolve();
-  const keep = () => {
-    running = running
-      .then(() => keepCopies({ database: appDatabase(), now, folder, render }))
-      .catch((problem: unknown) =>
-        console.error("downtime copies:", problem instanceof Error ? problem.message : problem),
-      );
-  };
-  keep();
-  shared.__yokeboardCopies = setInterval(keep, EVERY_MS);
-  shared.__yokeboardCopies.unref();
-  shared.__yokeboardClosers ??= new Set();
-  shared.__yokeboardClosers.add(async () => {
-    clearInterval(shared.__yokeboardCopies);
-    await running;
-  });
+  if (!folder || !process.env.DATABASE_URL) return;
+  const keep = async () => keepCopies({ database: appDatabase(), now, folder, render: await loadRender() });
+  runEvery("downtime copies", EVERY_MS, keep, true);
 }

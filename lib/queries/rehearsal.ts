@@ -9,8 +9,8 @@ import { questionsView } from "@/lib/queries/questions";
 import { inFacility, type Reading } from "@/lib/queries/read";
 import type { RehearsalQuery, RehearsalResultView, RehearsalView, rehearsalAnswers } from "@/lib/schemas/rehearsal";
 import type { Tx } from "@/lib/storage/client";
-import { dailyProcedureAt } from "@/lib/storage/daily-procedure";
 import type { Frame } from "@/lib/storage/facility-frame";
+import { procedureInForce } from "@/lib/storage/procedures";
 import type { Instant } from "@/lib/units/time";
 
 /** The site's own daily check on a workstation that does not exist. Reads the procedure and the limits, and writes nothing anywhere. */
@@ -75,6 +75,6 @@ async function stageOf(
   { scope, facility, settings }: Frame,
   now: Instant,
 ): Promise<{ procedure: Procedure; place: Place } | null> {
-  const procedure = await dailyProcedureAt(tx, scope.facilityId, now);
-  return procedure && { procedure, place: imaginedPlace(facility, settings) };
+  const daily = await procedureInForce(tx, scope.facilityId, "daily", now);
+  return daily && { procedure: daily.document, place: imaginedPlace(facility, settings) };
 }

@@ -94,7 +94,6 @@ export const accessView = z.strictObject({
   commands: z.array(z.string()),
   at: timestamp,
 });
-export type AccessView = z.infer<typeof accessView>;
 
 export const lockRequest = z.strictObject({});
 export const lockReply = z.strictObject({ locked: z.boolean() });

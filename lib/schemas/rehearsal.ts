@@ -1,6 +1,6 @@
 import { z } from "zod";
+import { LARGEST_SEED } from "@/lib/domain/dice";
 import { FAULTS } from "@/lib/domain/rehearsal/decide";
-import { LARGEST_SEED } from "@/lib/domain/rehearsal-dice";
 import { checkItem } from "@/lib/schemas/check";
 import { answer } from "@/lib/schemas/common";
 

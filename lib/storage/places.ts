@@ -1,5 +1,5 @@
 import { ENGINE_VERSION } from "@/lib/domain/judgement";
-import type { Tx } from "@/lib/storage/client";
+import { sql, type Tx } from "@/lib/storage/client";
 import type { NoticeBody } from "@/lib/storage/command-frame";
 import { type Instant, timestampOf } from "@/lib/units/time";
 
@@ -16,13 +16,16 @@ export async function everyHolder(tx: Tx, facilityId: string): Promise<Places> {
   return row ?? { rooms: [], workstations: [] };
 }
 
+/** A stored answer that the clock has overtaken, or that an earlier version of the rules' code gave. */
+const overtaken = (now: Instant) =>
+  sql`(good_until <= ${timestampOf(now)}::timestamptz OR engine_version <> ${ENGINE_VERSION})`;
+
 /** What the clock has made out of date, and what an earlier version of the rules' code judged. */
 export async function dueHolders(tx: Tx, facilityId: string, now: Instant): Promise<Places> {
   const [row] = await tx.$queryRaw<Places[]>`
     SELECT coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'room'), '{}') AS rooms,
       coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'workstation'), '{}') AS workstations
-    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid 
-      AND (good_until <= ${timestampOf(now)}::timestamptz OR engine_version <> ${ENGINE_VERSION})`;
+    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid AND ${overtaken(now)}`;
   return row ?? { rooms: [], workstations: [] };
 }
 
@@ -39,8 +42,7 @@ export async function overtakenHolders(
   const [row] = await tx.$queryRaw<Places[]>`
     SELECT coalesce(array_agg(holder_id ORDER BY holder_id) FILTER (WHERE holder_kind = 'room'), '{}') AS rooms,
       coalesce(array_agg(workstation_id ORDER BY workstation_id) FILTER (WHERE workstation_id IS NOT NULL), '{}') AS workstations
-    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid
-      AND (good_until <= ${timestampOf(now)}::timestamptz OR engine_version <> ${ENGINE_VERSION})
+    FROM derived.readiness WHERE facility_id = ${facilityId}::uuid AND ${overtaken(now)}
       AND (${only ? [...only] : null}::uuid[] IS NULL OR holder_id = ANY (${only ? [...only] : null}::uuid[]))`;
   return row ?? { rooms: [], workstations: [] };
 }
@@ -60,16 +62,20 @@ export async function currentSequence(tx: Tx, facilityId: string): Promise<numbe
   return Number(row?.size ?? 0) - 1;
 }
 
+/** A notice has little room: more places than this are told as the whole board. */
+const MOST_NAMED = 60;
+
 /** Tells every instance about a change that the clock made; it has no history entry, so it carries the newest one's sequence. */
 export async function notifyClockChange(
   tx: Tx,
   facilityId: string,
-  holders: readonly { readonly kind: "room" | "workstation"; readonly id: string }[],
+  holders: readonly { readonly kind: "room" | "workstation"; readonly id: string }[] | "all",
 ): Promise<void> {
+  const all = holders === "all" || holders.length > MOST_NAMED;
   const notice: NoticeBody = {
     command: "clock",
-    holders: holders.length > 60 ? [] : holders.map(({ kind, id }) => ({ kind, id })),
-    all: holders.length > 60,
+    holders: all ? [] : holders.map(({ kind, id }) => ({ kind, id })),
+    all,
   };
   const sequence = await currentSequence(tx, facilityId);
   await tx.$queryRaw`SELECT pg_notify('yokeboard', ${JSON.stringify({ ...notice, facility: facilityId, sequence })})::text AS sent`;

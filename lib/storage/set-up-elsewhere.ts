@@ -1,6 +1,5 @@
 import type { Scope, Tx } from "@/lib/storage/client";
-import type { NoticeBody } from "@/lib/storage/command-frame";
-import { currentSequence } from "@/lib/storage/places";
+import { notifyClockChange } from "@/lib/storage/places";
 
 /**
  * Models belong to the organisation: what one facility changes is asked and judged in its sisters, too. Their answers about these
@@ -25,14 +24,8 @@ export async function modelsChangedElsewhere(
       FROM workstation w
       WHERE r.facility_id = ${id}::uuid AND w.facility_id = r.facility_id AND w.model_id = ANY (${[...models]}::uuid[])
         AND w.id = coalesce(r.workstation_id, r.holder_id)`;
-    if (marked > 0) await tellWholeBoard(tx, id);
+    if (marked > 0) await notifyClockChange(tx, id, "all");
   }
   if (sisters.length > 0)
     await tx.$queryRaw`SELECT set_config('app.facility', ${facilityId}, true), set_config('app.organisation', ${organisationId}, true)`;
-}
-
-async function tellWholeBoard(tx: Tx, facility: string): Promise<void> {
-  const notice: NoticeBody = { command: "clock", holders: [], all: true };
-  const sequence = await currentSequence(tx, facility);
-  await tx.$queryRaw`SELECT pg_notify('yokeboard', ${JSON.stringify({ ...notice, facility, sequence })})::text AS sent`;
 }

@@ -1,6 +1,6 @@
-import { build } from "esbuild";
 import type { ContentsRequest } from "@/lib/calculations/cylinder-contents";
 import { celsius, kelvin, litre, pascalAbsolute } from "@/lib/units/measure";
+import { built } from "./built";
 import { type Line, perSecond } from "./report";
 
 const WARM_MS = 500;
@@ -81,18 +81,4 @@ function rateOf(work: (n: number) => number): number {
   };
   run(WARM_MS);
   return run(MEASURED_MS);
-}
-
-/** As a build ships it: the loader that runs scripts adds a call to every function that is made. */
-async function built<Module>(entry: string): Promise<Module> {
-  const { outputFiles } = await build({
-    entryPoints: [entry],
-    bundle: true,
-    write: false,
-    format: "esm",
-    platform: "neutral",
-    target: "node20",
-  });
-  const code = Buffer.from(outputFiles[0]?.contents ?? []).toString("base64");
-  return (await import(`data:text/javascript;base64,${code}`)) as Module;
 }

@@ -1,8 +1,8 @@
-import { build } from "esbuild";
 import type { Evidence } from "@/lib/domain/evidence";
 import { inFacility } from "@/lib/queries/read";
 import { loadEvidence } from "@/lib/storage/evidence";
 import { everyHolder } from "@/lib/storage/places";
+import { built } from "./built";
 import { type BenchDepartment, CLOCK } from "./department";
 import { type Line, perSecond } from "./report";
 
@@ -22,7 +22,7 @@ export async function measureJudging({ database, technician }: BenchDepartment):
     },
     { database, now: CLOCK.now },
   );
-  const judge = await builtJudge();
+  const judge = (await built<typeof import("@/lib/domain/judge")>("lib/domain/judge.ts")).judge;
   judgeFor(judge, rooms, WARM_MS);
   const { judged, states, seconds } = judgeFor(judge, rooms, MEASURED_MS);
   const rate = judged / seconds;
@@ -37,21 +37,6 @@ export async function measureJudging({ database, technician }: BenchDepartment):
 }
 
 type Judge = typeof import("@/lib/domain/judge").judge;
-
-/** As a build ships it: the loader that runs scripts adds a call to every function that is made, twice the cost of this one. */
-async function builtJudge(): Promise<Judge> {
-  const { outputFiles } = await build({
-    entryPoints: ["lib/domain/judge.ts"],
-    bundle: true,
-    write: false,
-    format: "esm",
-    platform: "neutral",
-    target: "node20",
-  });
-  const code = Buffer.from(outputFiles[0]?.contents ?? []).toString("base64");
-  const { judge } = (await import(`data:text/javascript;base64,${code}`)) as { judge: Judge };
-  return judge;
-}
 
 function judgeFor(judge: Judge, rooms: readonly Evidence[], atLeastMs: number) {
   const states = new Map<string, number>();

@@ -1,6 +1,6 @@
-import { build } from "esbuild";
 import { planWork } from "@/lib/domain/plan/decide";
 import { randomMorning } from "@/tests/support/small-mornings";
+import { built } from "./built";
 import { optimumOf } from "./plan-optimum";
 import type { Line } from "./report";
 
@@ -20,7 +20,7 @@ export async function measurePlan(): Promise<Line[]> {
   const mean = gaps.reduce((sum, { gap }) => sum + gap, 0) / gaps.length;
   const worst = gaps.reduce((one, other) => (other.gap > one.gap ? other : one));
   const exact = gaps.filter(({ gap }) => gap < 1e-6).length;
-  const took = timeOf(await builtPlan());
+  const took = timeOf((await built<typeof import("@/lib/domain/plan/decide")>("lib/domain/plan/decide.ts")).planWork);
   return [
     {
       what: `order of the work above the exact optimum, mean of ${MORNINGS} random mornings (${SMALL.tasks} tasks, ${SMALL.people} people; ${exact} exact; worst: morning ${worst.seed} with ${percent(worst.gap)})`,
@@ -35,23 +35,7 @@ export async function measurePlan(): Promise<Line[]> {
   ];
 }
 
-type PlanWork = typeof planWork;
-
-/** As a build ships it: the loader that runs scripts adds a call to every function that is made. */
-async function builtPlan(): Promise<PlanWork> {
-  const { outputFiles } = await build({
-    entryPoints: ["lib/domain/plan/decide.ts"],
-    bundle: true,
-    write: false,
-    format: "esm",
-    platform: "neutral",
-    target: "node20",
-  });
-  const code = Buffer.from(outputFiles[0]?.contents ?? []).toString("base64");
-  return ((await import(`data:text/javascript;base64,${code}`)) as { planWork: PlanWork }).planWork;
-}
-
-function timeOf(plan: PlanWork): number {
+function timeOf(plan: typeof planWork): number {
   const mornings = Array.from({ length: REPEATS }, (_, place) => randomMorning(1_000 + place, LARGE));
   for (const { tasks, people, now } of mornings) plan(tasks, people, now);
   const times = mornings.map(({ tasks, people, now }) => {

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { describe, expect, it } from "vitest";
 import { type Hash, merkleTree } from "@/lib/domain/merkle";
-import { REFERENCE_LEAVES, REFERENCE_ROOTS } from "@/tests/handbook/merkle-roots";
+import { ENTRIES_HEX, ROOTS_HEX } from "@/tests/handbook/merkle";
 
 const tree = merkleTree((bytes) => createHash("sha256").update(bytes).digest());
 const hex = (hash: Hash) => Buffer.from(hash).toString("hex");
@@ -10,10 +10,10 @@ const leavesOf = (count: number): Hash[] =>
 const SIZES = [1, 2, 3, 4, 5, 6, 7, 8, 9, 13, 16, 17, 31, 32, 33];
 
 describe("the tree of RFC 9162", () => {
-  it.each(REFERENCE_ROOTS.map((root, size) => ({ size, root })))(
+  it.each(ROOTS_HEX.map((root, size) => ({ size, root })))(
     "has the published root over $size leaves",
     ({ size, root }) => {
-      const leaves = REFERENCE_LEAVES.map((leaf) => tree.leafHash(Buffer.from(leaf, "hex")));
+      const leaves = ENTRIES_HEX.map((leaf) => tree.leafHash(Buffer.from(leaf, "hex")));
       expect(hex(tree.root(leaves, size))).toBe(root);
     },
   );

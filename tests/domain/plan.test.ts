@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { dice } from "@/lib/domain/dice";
 import { planWork } from "@/lib/domain/plan/decide";
 import { type PlanPerson, type PlanTask, USUAL_WEIGHTS } from "@/lib/domain/plan/model";
 import { boardOf, planCost } from "@/lib/domain/plan-cost";
-import { dice } from "@/lib/domain/rehearsal-dice";
 import { type Instant, instantAt, instantOf, later, localDate, localTime, MINUTE } from "@/lib/units/time";
 import { MORNING, randomMorning } from "@/tests/support/small-mornings";
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { dice } from "@/lib/domain/dice";
 import type { FacilityEvidence } from "@/lib/domain/evidence";
 import type { Procedure } from "@/lib/domain/procedure/model";
 import { DAILY_FDA_1993 } from "@/lib/domain/ready-made-procedures/daily-fda-1993";
@@ -6,7 +7,6 @@ import { DAILY_ISO } from "@/lib/domain/ready-made-procedures/daily-iso";
 import { DAILY_US } from "@/lib/domain/ready-made-procedures/daily-us";
 import { FAULTS, rehearse, resultOf } from "@/lib/domain/rehearsal/decide";
 import type { Practised, RehearsalQuestion } from "@/lib/domain/rehearsal/model";
-import { dice } from "@/lib/domain/rehearsal-dice";
 import { imaginedPlace } from "@/lib/domain/rehearsal-place";
 import { BREATHING_SCRIPTS } from "@/lib/domain/rehearsal-scripts-breathing";
 import { GAS_SCRIPTS } from "@/lib/domain/rehearsal-scripts-gas";

@@ -1,17 +1,12 @@
+import { dice } from "@/lib/domain/dice";
+
 /** Numbers by a seed: the same document every time for the same number, so that one that fails can be looked at again. */
 export class Random {
-  #state: number;
+  /** From 0 up to, not including, 1. */
+  readonly next: () => number;
 
   constructor(seed: number) {
-    this.#state = seed * 2_654_435_761;
-  }
-
-  /** From 0 up to, not including, 1: the generator known as mulberry32. */
-  next(): number {
-    this.#state = (this.#state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(this.#state ^ (this.#state >>> 15), 1 | this.#state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
+    this.next = dice(seed * 2_654_435_761).next;
   }
 
   chance(share: number): boolean {

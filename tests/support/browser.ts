@@ -1,16 +1,6 @@
 import { type Browser, chromium } from "playwright-core";
+import { BROWSER_FLAGS } from "@/lib/cli/pictures/chromium";
 import { findChromium } from "./find-chromium";
-
-/** What a browser needs as root in a container, and what keeps it from talking to anybody but the page's server. */
-export const BROWSER_FLAGS = [
-  "--no-sandbox",
-  "--disable-gpu",
-  "--disable-quic",
-  "--no-first-run",
-  "--disable-background-networking",
-  "--disable-component-update",
-  "--disable-sync",
-];
 
 /** The sizes every screen is looked at in. */
 export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true } as const;

@@ -4,7 +4,8 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { type BrowserContext, chromium, type Page } from "playwright-core";
-import { BROWSER_FLAGS, PHONE } from "./browser";
+import { BROWSER_FLAGS } from "@/lib/cli/pictures/chromium";
+import { PHONE } from "./browser";
 import { findChromium } from "./find-chromium";
 
 /** A browser with a profile on the disk that can die as a phone's battery does, and come up again with what it kept. */

@@ -7,6 +7,7 @@ import {
   type RoomEvidence,
   type WorkstationEvidence,
 } from "@/lib/domain/evidence";
+import { NOTHING_ON_RECORD } from "@/lib/domain/nothing-on-record";
 import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
 import type { Procedure } from "@/lib/domain/procedure/model";
 import { DAILY_ISO } from "@/lib/domain/ready-made-procedures/daily-iso";
@@ -192,15 +193,7 @@ function workstationOf(scheme: Scheme): WorkstationEvidence {
       ],
       oxygenSensor: { id: "sensor-1", tag: "OS-1", kind: "galvanic", from: FITTED_SINCE },
     },
-    holds: [],
-    quarantine: [],
-    sequestered: false,
-    faults: [],
-    serviceDue: [],
-    serviceOpen: false,
-    firstUserCheckOwedSince: null,
-    recalls: [],
-    allowed: [],
+    ...NOTHING_ON_RECORD,
   };
 }
 

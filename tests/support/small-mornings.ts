@@ -1,6 +1,6 @@
+import { dice } from "@/lib/domain/dice";
 import type { Severity } from "@/lib/domain/judgement";
 import type { PlanPerson, PlanTask } from "@/lib/domain/plan/model";
-import { dice } from "@/lib/domain/rehearsal-dice";
 import type { Role } from "@/lib/domain/vocabulary";
 import { type Instant, instantOf, later, MINUTE } from "@/lib/units/time";
 

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { requirePerson } from "@/app/_edge/page-actor";
 import { clockText, dayText } from "@/app/_parts/format";
+import { READINESS_WORDS } from "@/app/_parts/words";
 import { DataTable } from "@/app/_ui/data-table";
 import { Page, PageHeading } from "@/app/_ui/page";
 import { readDowntime } from "@/lib/queries/downtime";
@@ -10,14 +11,6 @@ import styles from "./print.module.css";
 import { PrintAtOnce } from "./print-at-once.client";
 
 export const metadata: Metadata = { title: "The morning on paper" };
-
-const STATES: Readonly<Record<PrintedRoom["state"], string>> = {
-  ready: "Ready",
-  "ready-limited": "Ready, limited",
-  "do-not-use": "Do not use",
-  "to-check": "To check",
-  "out-of-service": "Out of service",
-};
 
 /** Every room as it stands, then one sheet a workstation; it goes to the printer by itself. */
 export default async function PrintPage() {
@@ -62,7 +55,7 @@ function Rooms({ rooms, zone }: { rooms: readonly PrintedRoom[]; zone: string })
           <tr key={room.name}>
             <th scope="row">{room.name}</th>
             <td>{room.firstCase ? clockText(room.firstCase, zone) : ""}</td>
-            <td>{[STATES[room.state], room.occupancy].filter(Boolean).join(", ")}</td>
+            <td>{[READINESS_WORDS[room.state], room.occupancy].filter(Boolean).join(", ")}</td>
             <td>{room.workstation ?? "none"}</td>
             <td>{room.reason}</td>
             <td>{room.equipment}</td>

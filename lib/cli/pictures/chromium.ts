@@ -12,7 +12,7 @@ const INSTALLED = [
 ];
 
 /** What a browser needs as root in a container, and what keeps it from talking to anybody but the page's server. */
-const FLAGS = [
+export const BROWSER_FLAGS = [
   "--no-sandbox",
   "--disable-gpu",
   "--disable-quic",
@@ -20,17 +20,19 @@ const FLAGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
-  "--font-render-hinting=none",
 ];
 
-/** The Chromium that CHROMIUM names, or the machine's own. Nothing is installed for a picture. */
-export function findChromium(): string {
+/** The Chromium that CHROMIUM names, or the machine's own, or Playwright's; undefined when there is none. A name that cannot be run is told. */
+export function chromiumHere(): string | undefined {
   const named = process.env.CHROMIUM;
-  if (named !== undefined && named !== "") {
-    if (canRun(named)) return named;
-    throw new Problem(`CHROMIUM names ${named}, which is not a program that can be run. Set it to a Chromium's path.`);
-  }
-  const found = [...INSTALLED, chromium.executablePath()].find(canRun);
+  if (!named) return [...INSTALLED, chromium.executablePath()].find(canRun);
+  if (canRun(named)) return named;
+  throw new Problem(`CHROMIUM names ${named}, which is not a program that can be run. Set it to a Chromium's path.`);
+}
+
+/** The same, where nothing is installed for a picture. */
+export function findChromium(): string {
+  const found = chromiumHere();
   if (found) return found;
   throw new Problem(
     "There is no Chromium to take the pictures with. Install Chromium or Google Chrome (Debian: apt-get install chromium), " +
@@ -39,7 +41,7 @@ export function findChromium(): string {
 }
 
 export const openBrowser = (executablePath: string): Promise<Browser> =>
-  chromium.launch({ executablePath, args: FLAGS });
+  chromium.launch({ executablePath, args: [...BROWSER_FLAGS, "--font-render-hinting=none"] });
 
 function canRun(file: string): boolean {
   try {

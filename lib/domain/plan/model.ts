@@ -36,7 +36,7 @@ export interface PlanPerson {
 export interface PlanWeights {
   /** A minute by which a room's first case is late, by the worst severity of what stands in its way. */
   readonly late: Readonly<Record<Severity, number>>;
-  /** More for a room whose set-up is long: there is less to catch up with. Per hour of set-up. */
+  /** So much more, as a share, for each hour of a room's set-up: there is less to catch up with. */
   readonly longSetUp: number;
   /** A minute until a task is done, whatever waits for it: the tie-break that keeps everybody moving. */
   readonly flow: number;
@@ -48,7 +48,7 @@ export interface PlanWeights {
 
 export const USUAL_WEIGHTS: PlanWeights = {
   late: { out: 4, stops: 4, owed: 3, limits: 1, due: 0, note: 0 },
-  longSetUp: 2,
+  longSetUp: 1,
   flow: 0.05,
   walk: 0.1,
   minutesAStep: 0.5,

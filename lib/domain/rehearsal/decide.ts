@@ -1,3 +1,4 @@
+import { type Dice, dice } from "@/lib/domain/dice";
 import { type CheckItem, expandProcedure } from "@/lib/domain/procedure/decide";
 import type { Procedure } from "@/lib/domain/procedure/model";
 import type {
@@ -10,7 +11,6 @@ import type {
   RehearsalResult,
   Scene,
 } from "@/lib/domain/rehearsal/model";
-import { type Dice, dice } from "@/lib/domain/rehearsal-dice";
 import { plainScene, saysSo, sceneOf, scriptOf } from "@/lib/domain/rehearsal-scenes";
 import type { ScriptedFault } from "@/lib/domain/rehearsal-script";
 import type { Place } from "@/lib/domain/rule";

@@ -1,5 +1,4 @@
 import type { Answer } from "@/lib/domain/answer";
-import type { ItemId } from "@/lib/domain/items";
 import type { CheckItem } from "@/lib/domain/procedure/decide";
 
 /** A check on an imagined workstation, to practise on. Nothing of it is a record, and it never touches one. */
@@ -36,14 +35,6 @@ export interface Planted {
 export interface Scene {
   readonly signs: readonly Sign[];
   readonly truth: Answer;
-}
-
-/** A fault that can be planted in an item. */
-export interface FaultToPlant {
-  readonly id: string;
-  readonly item: ItemId;
-  readonly wrong: string;
-  readonly harm: string;
 }
 
 /** What somebody did with one question. `seen` is how many of its signs they looked at before they answered. */

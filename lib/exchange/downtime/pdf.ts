@@ -1,17 +1,10 @@
+import { READINESS_NAMES } from "@/lib/domain/wording";
 import { BOLD, beginPdf, endPdf, innerWidth, MARGIN, type Pdf, PLAIN } from "@/lib/exchange/pdf/document";
 import { type PdfCell, pdfTable } from "@/lib/exchange/pdf/table";
 import type { DowntimeView, PrintedRoom, PrintedSheet } from "@/lib/schemas/downtime";
 import { dateIn, instantOf, timeIn } from "@/lib/units/time";
 
-const STATE_WORDS = {
-  ready: "Ready",
-  "ready-limited": "Ready, limited",
-  "do-not-use": "Do not use",
-  "to-check": "To check",
-  "out-of-service": "Out of service",
-} as const;
-
-export const CAUTION =
+const CAUTION =
   "A record and planning aid, not a medical device. It does not replace a qualified person’s check, the maker’s instructions or local codes. " +
   "Printed: what changed since then is not on this sheet.";
 
@@ -76,7 +69,7 @@ function boardTable(pdf: Pdf, { rooms, timeZone }: DowntimeView): void {
 const roomCells = (room: PrintedRoom, zone: string): PdfCell[] => [
   { text: room.name, bold: true },
   { text: room.firstCase ? timeIn(zone, instantOf(room.firstCase)) : "" },
-  { text: [STATE_WORDS[room.state], room.occupancy].filter(Boolean).join(", ") },
+  { text: [READINESS_NAMES[room.state], room.occupancy].filter(Boolean).join(", ") },
   { text: room.workstation ?? "none" },
   { text: room.reason ?? "" },
   { text: [room.equipment ?? "not checked", room.provider ?? "not confirmed"].join(", ") },

@@ -11,7 +11,7 @@ export interface Dice {
 /** The largest seed that is told apart from its neighbours. */
 export const LARGEST_SEED = 4_294_967_295;
 
-/** Mulberry32, a small public-domain generator with a period of 2^32 (T. Ettinger, from memory): good enough to plant faults, for nothing else. */
+/** Mulberry32, a small public-domain generator with a period of 2^32 (T. Ettinger, from memory): good enough for invented readings and planted faults, for nothing secret. */
 export function dice(seed: number): Dice {
   let state = seed >>> 0;
   const next = () => {
