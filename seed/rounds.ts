@@ -8,6 +8,7 @@ import { swapCylinder } from "@/lib/commands/swap-cylinder";
 import type { ItemId } from "@/lib/domain/items";
 import type { Severity } from "@/lib/domain/judgement";
 import { expandProcedure, taskItems } from "@/lib/domain/procedure/decide";
+import { wayOfTask } from "@/lib/domain/task-way";
 import { spareCylinders } from "@/lib/storage/equipment";
 import type { Holder } from "@/lib/storage/evidence";
 import type { OpenTask } from "@/lib/storage/tasks";
@@ -117,34 +118,49 @@ export async function* mendRoom(
   const done: string[] = [];
   for (let count = 0; count < MOST_TASKS; count += 1) {
     const tasks = await round.department.tasksOf(holder, now);
-    const task = tasks.find(({ draft }) => isHandwork(draft.kind, draft.mayDo) && severities.includes(draft.severity));
-    if (!task) return now;
+    const current = await round.department.holder(holder, now);
+    const task = tasks.find((one) => severities.includes(one.draft.severity) && handworkOf(one, current) !== null);
+    const handwork = task && handworkOf(task, current);
+    if (!task || !handwork) return now;
     done.push(task.draft.title);
-    now = yield* doTask(round, who, holder, task, now);
+    now = yield* doTask(round, who, holder, task, handwork, now);
   }
   const where = holder.evidence.room?.name ?? holder.evidence.workstation?.tag;
   throw new Error(`the work in ${where} never ends: ${done.join("; ")}`);
 }
 
-const isHandwork = (kind: OpenTask["draft"]["kind"], mayDo: readonly string[]): boolean =>
-  (kind === "swap-cylinder" || kind === "recheck" || kind === "clear") && mayDo.includes("technician");
+type Handwork = "swap" | "charge" | "answers";
 
-async function* doTask(round: Round, who: string, holder: Holder, task: OpenTask, at: Instant): Doing<Instant> {
+/** What a technician can do about a task at once; null for what is somebody else's, and for what no answer clears: a trend is watched. */
+function handworkOf({ draft }: OpenTask, { evidence }: Holder): Handwork | null {
+  if (!draft.mayDo.includes("technician")) return null;
+  if (draft.kind === "swap-cylinder") return "swap";
+  if (draft.kind !== "recheck" && draft.kind !== "clear") return null;
+  const way = wayOfTask(draft, evidence);
+  // A dye that reverts at rest looks good again in the morning: only a new charge clears what was seen.
+  if (way.kind === "fit-part" && way.part === "absorbent") return "charge";
+  return way.kind === "answers" ? "answers" : null;
+}
+
+async function* doTask(
+  round: Round,
+  who: string,
+  holder: Holder,
+  task: OpenTask,
+  handwork: Handwork,
+  at: Instant,
+): Doing<Instant> {
   const { department, chance } = round;
   // The task may be somebody's already: whoever took it, the work gets done, and the claim ends with the task.
   if (task.claim === null) await department.does(who, at, claimTask, { key: task.key });
   const doneAt = later(at, chance.whole(3, 8) * MINUTE);
   yield doneAt;
   const current = await department.holder(holder, doneAt);
-  if (task.draft.kind === "swap-cylinder") await swap(round, who, current, task, doneAt);
-  else if (isSpentAbsorbent(task)) await changeAbsorbent(round, who, current, task, doneAt);
+  if (handwork === "swap") await swap(round, who, current, task, doneAt);
+  else if (handwork === "charge") await changeAbsorbent(round, who, current, task, doneAt);
   else await finish(round, task.claim === null ? who : claimant(department, task), current, task, doneAt);
   return doneAt;
 }
-
-/** A dye that reverts at rest looks good again in the morning: only a new charge clears what was seen. */
-const isSpentAbsorbent = ({ draft }: OpenTask): boolean =>
-  draft.subject?.kind === "absorbent" && draft.items.some(({ item }) => item === "absorbent-colour");
 
 async function changeAbsorbent(
   { department, condition }: Round,
