@@ -40,9 +40,15 @@ export async function visitor(
 
 /** WCAG 2.2 AA by axe, no sideways scrolling, and nothing on the console. */
 export async function expectAccessible(page: Page): Promise<void> {
+  const before = complaints.get(page)?.length ?? 0;
   const { violations } = await new AxeBuilder({ page })
+    // In the page itself, not in a second one beside it: half the time, and there are no frames to be joined.
+    .setLegacyMode(true)
     .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
     .analyze();
+  // On paper axe tries a style of its own, which the content security policy stops, as it should.
+  const since = complaints.get(page)?.splice(before) ?? [];
+  complaints.get(page)?.push(...since.filter((text) => !text.startsWith("Applying inline style violates")));
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(" ")).join(", ")}`)).toEqual(
     [],
   );
