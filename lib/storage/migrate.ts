@@ -9,6 +9,12 @@ import pg from "pg";
 /** The schema, its models and the folder of migrations. */
 const SCHEMA = path.join(process.cwd(), "prisma");
 
+interface MigrateOptions {
+  readonly schema?: string;
+  /** No others than these: the tables as they were at an earlier version. */
+  readonly only?: readonly string[];
+}
+
 /**
  * Brings a database up to the migrations in prisma/migrations, as its owner.
  *
@@ -16,12 +22,15 @@ const SCHEMA = path.join(process.cwd(), "prisma");
  * a hospital's server may reach no such place. It writes the usual `_prisma_migrations` table, so
  * `prisma migrate deploy` goes on from where this ended and the other way round.
  */
-export async function migrate(ownerUrl: string, schema: string = SCHEMA): Promise<{ applied: string[] }> {
+export async function migrate(
+  ownerUrl: string,
+  { schema = SCHEMA, only }: MigrateOptions = {},
+): Promise<{ applied: string[] }> {
   // Ours to end: the engine leaves its connection open, and with it the lock that keeps two migrations apart.
   const pool = new pg.Pool({ connectionString: ownerUrl, max: 1 });
   const adapter = new WholeScripts(pool);
   try {
-    return { applied: await applyAll(adapter, schema) };
+    return { applied: await applyAll(adapter, schema, only) };
   } catch (error) {
     throw new Error(`The database could not be migrated: ${adapter.refusal ?? reasonOf(error)}`, { cause: error });
   } finally {
@@ -29,11 +38,11 @@ export async function migrate(ownerUrl: string, schema: string = SCHEMA): Promis
   }
 }
 
-async function applyAll(adapter: WholeScripts, schema: string): Promise<string[]> {
+async function applyAll(adapter: WholeScripts, schema: string, only?: readonly string[]): Promise<string[]> {
   const { SchemaEngine } = await loadEngine();
   const bound = bindMigrationAwareSqlAdapterFactory(adapter);
   const engine = await SchemaEngine.new({ datamodels: readDatamodels(schema) }, () => undefined, bound);
-  const migrationsList = readMigrations(path.join(schema, "migrations"));
+  const migrationsList = readMigrations(path.join(schema, "migrations"), only);
   const filters = { externalTables: [], externalEnums: [] };
   try {
     return (await engine.applyMigrations({ migrationsList, filters })).appliedMigrationNames;
@@ -99,11 +108,16 @@ function loadEngine(): Promise<EngineModule> {
   return loading;
 }
 
-function readMigrations(folder: string): MigrationList {
-  const names = readdirSync(folder, { withFileTypes: true })
+/** In the order in which they are made. */
+export function migrationNames(schema: string = SCHEMA): string[] {
+  return readdirSync(path.join(schema, "migrations"), { withFileTypes: true })
     .filter((entry) => entry.isDirectory())
     .map((entry) => entry.name)
     .sort();
+}
+
+function readMigrations(folder: string, only?: readonly string[]): MigrationList {
+  const names = migrationNames(path.dirname(folder)).filter((name) => only?.includes(name) ?? true);
   return {
     baseDir: folder,
     lockfile: {

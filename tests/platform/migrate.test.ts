@@ -48,30 +48,30 @@ describe("migrations", () => {
   it("run in order, once, with function bodies whole", async () => {
     writeMigration("0002_row", "INSERT INTO reading SELECT twice(21);");
     writeMigration("0001_table", `CREATE TABLE reading (value int);\n${DOUBLING}`);
-    expect(await migrate(database.ownerUrl, schema)).toEqual({ applied: ["0001_table", "0002_row"] });
-    expect(await migrate(database.ownerUrl, schema)).toEqual({ applied: [] });
+    expect(await migrate(database.ownerUrl, { schema })).toEqual({ applied: ["0001_table", "0002_row"] });
+    expect(await migrate(database.ownerUrl, { schema })).toEqual({ applied: [] });
     expect(await ask("SELECT value FROM reading")).toEqual([{ value: 42 }]);
   });
 
   it("leave nothing of a script that fails, name the line, and run it when it is mended", async () => {
     writeMigration("0001_table", "CREATE TABLE reading (value int);\nINSERT INTO raeding VALUES (1);");
-    await expect(migrate(database.ownerUrl, schema)).rejects.toThrow(/relation "raeding" does not exist; line 2/);
+    await expect(migrate(database.ownerUrl, { schema })).rejects.toThrow(/relation "raeding" does not exist; line 2/);
     expect(await ask("SELECT to_regclass('reading')::text AS found")).toEqual([{ found: null }]);
 
     writeMigration("0001_table", "CREATE TABLE reading (value int);\nINSERT INTO reading VALUES (1);");
-    expect(await migrate(database.ownerUrl, schema)).toEqual({ applied: ["0001_table"] });
+    expect(await migrate(database.ownerUrl, { schema })).toEqual({ applied: ["0001_table"] });
   });
 
   it("started twice at the same moment are applied once", async () => {
     writeMigration("0001_table", "CREATE TABLE reading (value int); INSERT INTO reading VALUES (1);");
-    const both = await Promise.all([migrate(database.ownerUrl, schema), migrate(database.ownerUrl, schema)]);
+    const both = await Promise.all([migrate(database.ownerUrl, { schema }), migrate(database.ownerUrl, { schema })]);
     expect(both.flatMap(({ applied }) => applied)).toEqual(["0001_table"]);
     expect(await ask("SELECT count(*)::int AS rows FROM reading")).toEqual([{ rows: 1 }]);
   });
 
   it("write the table that Prisma's own command reads", async () => {
     writeMigration("0001_table", "CREATE TABLE reading (value int);");
-    await migrate(database.ownerUrl, schema);
+    await migrate(database.ownerUrl, { schema });
     const sql =
       "SELECT migration_name, finished_at IS NOT NULL AS finished, length(checksum) AS digits FROM _prisma_migrations";
     expect(await ask(sql)).toEqual([{ migration_name: "0001_table", finished: true, digits: 64 }]);

@@ -11,8 +11,14 @@ interface Holder {
 
 /** Throws if a living run owns the folder; to be asked before anything is deleted or opened. */
 export function requireFree(folder: string): void {
+  const holder = holderOf(folder);
+  if (holder) throw inUse(folder, holder);
+}
+
+/** The living run that owns the folder, if there is one. */
+export function holderOf(folder: string): { readonly pid: number } | null {
   const holder = readHolder(lockFile(folder));
-  if (holder && isRunning(holder)) throw inUse(folder, holder);
+  return holder && isRunning(holder) ? holder : null;
 }
 
 /** One run at a time owns a data folder. Returns the way to give it back. */
@@ -30,7 +36,7 @@ export function lockFolder(folder: string): () => void {
 
 const lockFile = (folder: string) => path.join(folder, "in-use.json");
 
-function inUse(folder: string, { pid }: Holder): Problem {
+function inUse(folder: string, { pid }: { readonly pid: number }): Problem {
   return new Problem(
     `The data folder ${folder} is in use by a run with process number ${pid}. ` +
       "Stop that one first (Ctrl-C in its window), or choose another folder with --data FOLDER.",
