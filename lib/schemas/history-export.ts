@@ -31,6 +31,7 @@ export const historyExport = z.strictObject({
   entries: z.array(
     z.strictObject({
       sequence: z.int().nonnegative(),
+      at: moment.optional(),
       body: z.string(),
       hash,
       proof: z.array(hash).optional(),

@@ -85,6 +85,7 @@ export async function leafHashes(tx: Tx, facilityId: string, size: number): Prom
 
 export interface ExportedLeaf {
   readonly sequence: number;
+  readonly at: string;
   readonly body: string;
   readonly hash: string;
 }
@@ -104,8 +105,9 @@ export async function leavesFrom(
   },
 ): Promise<ExportedLeaf[]> {
   const time = (at: Instant | undefined) => (at === undefined ? null : timestampOf(at));
-  const rows = await tx.$queryRaw<{ sequence: bigint; body: string; hash: string }[]>`
-    SELECT l.sequence, l.body, encode(l.hash, 'hex') AS hash FROM history.leaf l
+  const rows = await tx.$queryRaw<{ sequence: bigint; at: string; body: string; hash: string }[]>`
+    SELECT l.sequence, to_char(l.at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"') AS at, l.body, encode(l.hash, 'hex') AS hash
+    FROM history.leaf l
     WHERE l.facility_id = ${facilityId}::uuid AND l.sequence > ${asked.after}::bigint AND l.sequence < ${asked.below}::bigint
       AND (${asked.room ?? null}::text IS NULL OR (l.body::jsonb #> '{entry,rooms}') @> jsonb_build_array(jsonb_build_object('id', ${asked.room ?? null}::text)))
       AND (${asked.person ?? null}::text IS NULL OR l.body::jsonb #>> '{entry,person,id}' = ${asked.person ?? null}::text)

@@ -93,20 +93,23 @@ function wrongOrder(heads: readonly SignedHead[]): Wrong | null {
 
 /** Each entry by itself: its own number, and the hash that it says it has. */
 function wrongEntry({ entries }: HistoryExport, { tree, bytesOf, toHex }: VerifyingTools): Wrong | null {
-  for (const { sequence, body, hash } of entries) {
-    if (numberIn(body) !== sequence)
+  for (const { sequence, at, body, hash } of entries) {
+    const own = frameOf(body);
+    if (own?.sequence !== sequence)
       return wrong(`Entry ${sequence} holds another number, or none: it was moved or changed.`);
+    if (at !== undefined && own.at !== at)
+      return wrong(`Entry ${sequence} is filed under ${at}, and its text is of another time.`);
     if (toHex(tree.leafHash(bytesOf(body))) !== hash)
       return wrong(`Entry ${sequence} is not what was recorded: its text does not give its hash.`);
   }
   return null;
 }
 
-function numberIn(body: string): unknown {
+function frameOf(body: string): { sequence?: unknown; at?: unknown } | null {
   try {
-    return (JSON.parse(body) as { sequence?: unknown } | null)?.sequence;
+    return JSON.parse(body) as { sequence?: unknown; at?: unknown } | null;
   } catch {
-    return undefined;
+    return null;
   }
 }
 
@@ -164,11 +167,14 @@ function wrongConsistency({ heads, consistency }: HistoryExport, { tree, fromHex
 function wrongEarlier(exported: HistoryExport, earlier: readonly SignedHead[], tools: VerifyingTools): Wrong | null {
   const hashes = exported.whole ? hashesOf(exported.entries, tools) : [];
   for (const head of earlier) {
-    const longest = exported.heads.at(-1)?.size ?? 0;
+    const last = exported.heads.at(-1);
+    const longest = last?.size ?? 0;
     if (head.size > longest)
       return wrong(
         `The head that was kept of ${head.at} covers ${head.size} entries; this record ends at ${longest}: it was cut.`,
       );
+    if (last && head.at <= last.at && !exported.heads.some(({ at }) => at === head.at))
+      return wrong(`The head that was kept of ${head.at} is not among the record's own heads: it was removed there.`);
     const same = exported.heads.some(({ size, root }) => size === head.size && root === head.root);
     const fits = same || (exported.whole && sameHash(tools.tree.root(hashes, head.size), tools.fromHex(head.root)));
     if (!fits)

@@ -22,6 +22,8 @@ export interface HeadKey {
 
 export interface ExportedEntry {
   readonly sequence: number;
+  /** The time it is filed under, which its text holds as well; exports of earlier versions leave it out. */
+  readonly at?: string;
   /** The exact text that was hashed. */
   readonly body: string;
   readonly hash: string;
