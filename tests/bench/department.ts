@@ -21,6 +21,7 @@ const FACILITY = { name: "Bench", timeZone: "America/Chicago", scheme: "US", pre
 /** A department on a database of its own, and the people who work in it. */
 export interface BenchDepartment {
   readonly database: Database;
+  readonly administrator: Actor;
   readonly technician: Actor;
   readonly provider: Actor;
   readonly rooms: readonly BoardRow[];
@@ -82,7 +83,7 @@ export async function makeDepartment(
   };
   const technician = find(TECHNICIAN);
   const board = await readBoard(technician, { database, now: CLOCK.now });
-  return { database, technician, provider: find(PROVIDER), rooms: board.rooms, must };
+  return { database, administrator, technician, provider: find(PROVIDER), rooms: board.rooms, must };
 }
 
 /** The server does this by itself within a minute of an import; what is measured here is the state after that. */

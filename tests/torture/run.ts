@@ -11,18 +11,20 @@ import { progressLine } from "@/lib/cli/progress";
 import { stopOnSignal } from "@/lib/cli/until-stopped";
 import { makeDepartment } from "@/tests/bench/department";
 import { printSection } from "@/tests/bench/report";
+import { fuzz } from "./fuzz";
 import { killApplication, killDatabase, ofDatabase, sameAgain } from "./kills";
+import { MortalServer } from "./mortal-server";
 import { tamper } from "./tamper";
 
 const HELP = `npm run torture -- [sections] [--part 0.1]    faults and attacks on a department of its own, on the loopback alone; it ends by itself
 
-  sections   tamper, application, database; all of them if none is named
+  sections   tamper, requests, application, database; all of them if none is named
   --part N   only this part of each count, above 0 and at most 1
   --seed N   of the random changes, a whole number`;
 
-const SECTIONS = ["tamper", "application", "database"] as const;
+const SECTIONS = ["tamper", "requests", "application", "database"] as const;
 type Section = (typeof SECTIONS)[number];
-const FULL = { tamper: 1_000, application: 200, database: 20 } as const;
+const FULL = { tamper: 1_000, requests: 10_000, application: 200, database: 20 } as const;
 const ROOMS = 20;
 
 const say = (line: string) => console.log(line);
@@ -49,12 +51,24 @@ let cluster: Embedded | undefined;
 
 async function run(): Promise<void> {
   const { sections, times, seed } = given();
-  if (sections.has("application") || sections.has("database")) await ensureBuilt(say);
+  if (sections.has("requests") || sections.has("application") || sections.has("database")) await ensureBuilt(say);
   const started = performance.now();
   // The disk is waited for, as in earnest: what is acknowledged has to survive.
   cluster = await startEmbedded({ folder });
   const department = await makeDepartment(cluster, ROOMS, 1);
   try {
+    if (sections.has("requests")) {
+      const server = await MortalServer.start(cluster);
+      try {
+        const tell = progressLine(say, "Attacking");
+        printSection(
+          "Hostile requests",
+          await fuzz(department, server, ofDatabase(cluster), times("requests"), seed, tell),
+        );
+      } finally {
+        await server.stop();
+      }
+    }
     const tell = progressLine(say, "Killing");
     if (sections.has("tamper"))
       printSection("Changes in the history", await tamper(department, ofDatabase(cluster), times("tamper"), seed));
