@@ -12,19 +12,20 @@ import { stopOnSignal } from "@/lib/cli/until-stopped";
 import { makeDepartment } from "@/tests/bench/department";
 import { printSection } from "@/tests/bench/report";
 import { fuzz } from "./fuzz";
+import { twoInstances } from "./instances";
 import { killApplication, killDatabase, ofDatabase, sameAgain } from "./kills";
 import { MortalServer } from "./mortal-server";
 import { tamper } from "./tamper";
 
 const HELP = `npm run torture -- [sections] [--part 0.1]    faults and attacks on a department of its own, on the loopback alone; it ends by itself
 
-  sections   tamper, requests, application, database; all of them if none is named
+  sections   tamper, requests, instances, application, database; all of them if none is named
   --part N   only this part of each count, above 0 and at most 1
   --seed N   of the random changes, a whole number`;
 
-const SECTIONS = ["tamper", "requests", "application", "database"] as const;
+const SECTIONS = ["tamper", "requests", "instances", "application", "database"] as const;
 type Section = (typeof SECTIONS)[number];
-const FULL = { tamper: 1_000, requests: 10_000, application: 200, database: 20 } as const;
+const FULL = { tamper: 1_000, requests: 10_000, instances: 2_000, application: 200, database: 20 } as const;
 const ROOMS = 20;
 
 const say = (line: string) => console.log(line);
@@ -51,7 +52,7 @@ let cluster: Embedded | undefined;
 
 async function run(): Promise<void> {
   const { sections, times, seed } = given();
-  if (sections.has("requests") || sections.has("application") || sections.has("database")) await ensureBuilt(say);
+  if (SECTIONS.some((section) => section !== "tamper" && sections.has(section))) await ensureBuilt(say);
   const started = performance.now();
   // The disk is waited for, as in earnest: what is acknowledged has to survive.
   cluster = await startEmbedded({ folder });
@@ -69,6 +70,8 @@ async function run(): Promise<void> {
         await server.stop();
       }
     }
+    if (sections.has("instances"))
+      printSection("Two applications", await twoInstances(department, cluster, times("instances")));
     const tell = progressLine(say, "Killing");
     if (sections.has("tamper"))
       printSection("Changes in the history", await tamper(department, ofDatabase(cluster), times("tamper"), seed));
