@@ -82,12 +82,25 @@ function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCar
         </p>
       ))}
       <p className={styles.placed}>{placed.filter(Boolean).join(" · ")}</p>
+      {standing === "open" ? <Waiting task={task} zone={zone} /> : null}
       {standing === "other" ? <p className={styles.placed}>For {rolesInWords(task.mayDo)}</p> : null}
       {onRoster && task.onDuty.length === 0 ? (
         <p className={styles.heed}>Nobody on duty may do it: it is for {rolesInWords(task.mayDo)}</p>
       ) : null}
     </div>
   );
+}
+
+/** What happens if it waits, and whose it is in the plan when it is somebody else's. */
+function Waiting({ task: { ifItWaits, plannedFor }, zone }: { task: TaskView; zone: string }) {
+  const session = useSession();
+  const say = useSay();
+  const others = plannedFor !== null && plannedFor.personId !== session?.person.id;
+  const parts = [
+    others ? `Planned for ${plannedFor.name}, ${clockText(plannedFor.at, zone)}.` : null,
+    ifItWaits === null ? null : say(ifItWaits),
+  ].filter((part) => part !== null);
+  return parts.length === 0 ? null : <p className={styles.placed}>{parts.join(" ")}</p>;
 }
 
 function Minutes({ task }: { task: TaskView }) {

@@ -33,8 +33,19 @@ export function groupTasks(tasks: readonly TaskView[], viewer: Viewer, order: Ta
     return { standing: wanted, title: TITLES[wanted], aside: null, tasks: found };
   };
   const open = standing("open");
-  const middle = order === "walk" ? bySuite(open.tasks) : [open];
+  const middle = order === "walk" ? bySuite(open.tasks) : byPlan(open, viewer);
   return [standing("yours"), ...middle, standing("taken"), standing("other")].filter(({ tasks }) => tasks.length > 0);
+}
+
+/** Who has a part in the plan sees that part alone on top; the rest is open to them all the same. */
+function byPlan(open: Group, { personId }: Viewer): Group[] {
+  const own = open.tasks.filter(({ plannedFor }) => plannedFor?.personId === personId);
+  if (own.length === 0) return [open];
+  const rest = open.tasks.filter((task) => !own.includes(task));
+  return [
+    { ...open, title: "Next for you, in this order", tasks: own },
+    { ...open, title: "Open, and not planned for you", tasks: rest },
+  ];
 }
 
 const NOWHERE = "Spares, in no room";

@@ -5,6 +5,7 @@ interface Searched {
   readonly board: Board;
   readonly fixed: readonly number[];
   readonly scratch: Float64Array;
+  readonly effort: Effort;
   routes: number[][];
   cost: number;
 }
@@ -18,6 +19,13 @@ const ROUNDS = 30;
 const MANY = 30;
 const STARTS_OF_MANY = 3;
 
+/** What may still be tried, in steps of adding up: a count and not a clock, so that the same morning always gets the same plan. */
+interface Effort {
+  left: number;
+}
+/** Some 50 ms of a processor; 60 tasks for 8 people come to rest well before, 300 tasks for 20 people are only inserted and moved a little. */
+const EFFORT = 12_000_000;
+
 /** May this worker do this job? Decided once, for all tries. */
 export type Able = (worker: number, job: number) => boolean;
 
@@ -27,8 +35,10 @@ export type Able = (worker: number, job: number) => boolean;
  */
 export function searchRoutes(board: Board, begun: Routes, free: readonly number[], able: Able): Routes {
   let best: Searched | null = null;
+  const effort: Effort = { left: EFFORT };
   for (const order of startOrders(board, free).slice(0, free.length > MANY ? STARTS_OF_MANY : undefined)) {
-    const searched = inserted(board, begun, order, able);
+    if (best !== null && effort.left <= 0) break;
+    const searched = inserted(board, begun, order, able, effort);
     improve(searched, able);
     if (best === null || searched.cost < best.cost - GAIN) best = searched;
   }
@@ -51,12 +61,13 @@ function startOrders({ jobs, rooms }: Board, free: readonly number[]): number[][
   ];
 }
 
-function inserted(board: Board, begun: Routes, order: readonly number[], able: Able): Searched {
+function inserted(board: Board, begun: Routes, order: readonly number[], able: Able, effort: Effort): Searched {
   const searched: Searched = {
     board,
     fixed: begun.map((route) => route.length),
     routes: begun.map((route) => [...route]),
     scratch: new Float64Array(board.rooms.length),
+    effort,
     cost: planCost(board, begun),
   };
   for (const job of order) place(searched, job, able);
@@ -72,6 +83,7 @@ function place(searched: Searched, job: number, able: Able): void {
     const route = routes[worker] as number[];
     const others = othersOf(board, routes, worker);
     const tried = [worker];
+    searched.effort.left -= (route.length + 1) * (route.length + board.rooms.length);
     for (let at = fixed[worker] as number; at <= route.length; at += 1) {
       route.splice(at, 0, job);
       const cost = costBeside(board, others, routes, tried, scratch);
@@ -90,7 +102,7 @@ function improve(searched: Searched, able: Able): void {
     const before = searched.cost;
     moveEach(searched, able);
     exchangeEach(searched, able);
-    if (searched.cost >= before - GAIN) return;
+    if (searched.cost >= before - GAIN || searched.effort.left <= 0) return;
   }
 }
 
@@ -100,6 +112,7 @@ function moveEach(searched: Searched, able: Able): void {
   for (let worker = 0; worker < routes.length; worker += 1) {
     const route = routes[worker] as number[];
     for (const job of route.slice(fixed[worker])) {
+      if (searched.effort.left <= 0) return;
       const at = route.indexOf(job);
       const before = searched.cost;
       route.splice(at, 1);
@@ -117,7 +130,8 @@ function moveEach(searched: Searched, able: Able): void {
 function exchangeEach(searched: Searched, able: Able): void {
   const { routes } = searched;
   for (let one = 0; one < routes.length; one += 1)
-    for (let other = one; other < routes.length; other += 1) exchangeBetween(searched, one, other, able);
+    for (let other = one; other < routes.length && searched.effort.left > 0; other += 1)
+      exchangeBetween(searched, one, other, able);
 }
 
 function exchangeBetween(searched: Searched, one: number, other: number, able: Able): void {
@@ -125,6 +139,7 @@ function exchangeBetween(searched: Searched, one: number, other: number, able: A
   const [left, right] = [routes[one] as number[], routes[other] as number[]];
   const tried = one === other ? [one] : [one, other];
   const others = othersOf(board, routes, ...tried);
+  searched.effort.left -= left.length * right.length * (left.length + right.length + board.rooms.length);
   for (let here = fixed[one] as number; here < left.length; here += 1) {
     for (let there = one === other ? here + 1 : (fixed[other] as number); there < right.length; there += 1) {
       const [leftJob, rightJob] = [left[here] as number, right[there] as number];

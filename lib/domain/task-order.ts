@@ -6,7 +6,7 @@ import { numeral } from "@/lib/domain/wording";
 import { type Instant, instantOf, MINUTE } from "@/lib/units/time";
 
 /**
- * The order of the work, as a plan that says why each task stands there. What somebody has begun stays on top. Then what
+ * The order of the work where nobody knows who is there to do it; with a roster see plan-order.ts. What somebody has begun stays on top. Then what
  * would make a first case late if it waited, by severity, by long set-up; and since twenty rooms start at the same minute, the
  * route decides the rest. Work that no start depends on comes last.
  */
@@ -17,7 +17,7 @@ export function orderTasks<Task extends Pick<TaskDraft, "key" | "severity" | "mi
   return tasks
     .map((task) => ({ task, rank: rankOf(task, now) }))
     .sort((left, right) => byRank(left.rank, right.rank) || byRoute(left.task, right.task))
-    .map(({ task, rank }) => ({ task, placed: reasonFor(task, rank) }));
+    .map(({ task, rank }) => ({ task, placed: reasonFor(task, rank), ifItWaits: null, plannedFor: null }));
 }
 
 interface Rank {

@@ -2,17 +2,21 @@ import type { Actor } from "@/lib/auth/actor";
 import { checkDayAt } from "@/lib/domain/check-day";
 import { onDutyFor } from "@/lib/domain/duty/decide";
 import type { DutyNow } from "@/lib/domain/duty/model";
+import type { OrderInput } from "@/lib/domain/plan-order";
 import { checkClock } from "@/lib/domain/rules/policy/check-validity";
+import type { PlacedTask } from "@/lib/domain/task/model";
 import { orderTasks } from "@/lib/domain/task-order";
+import { plannedOnce } from "@/lib/queries/plan-memory";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { TaskList, TaskView } from "@/lib/schemas/task";
 import type { Tx } from "@/lib/storage/client";
 import { dutyAt } from "@/lib/storage/duty";
+import { swapsWithoutSpare } from "@/lib/storage/equipment";
 import type { Frame } from "@/lib/storage/facility-frame";
 import { placeNow, type TaskPlace, taskPlaces } from "@/lib/storage/task-places";
 import type { OpenTask } from "@/lib/storage/tasks";
 import { type Only, openTasksAt } from "@/lib/storage/tasks-at";
-import { type Instant, timestampOf } from "@/lib/units/time";
+import { dateIn, type Instant, timestampOf } from "@/lib/units/time";
 
 /** The facility's open tasks in the order they should be done, each with its reason for standing there. */
 export const readTasks = (actor: Actor, reading: Reading = appReading()): Promise<TaskList> =>
@@ -53,17 +57,40 @@ export async function tasksIn(
     return place && holder ? placeNow(place, holder) : place;
   };
   const duty = await dutyNowIn(tx, frame, now);
-  const placed = orderTasks(
-    open.map((task) => ({ ...orderInput(task, placeOf(task)), task })),
-    now,
+  const lacking = await tasksWithoutParts(tx, frame, open, now);
+  const inputs = open.map((task) => ({ ...orderInput(task, placeOf(task), lacking), task }));
+  // One place alone has no plan: what stands there is part of the whole facility's.
+  const whole = Object.keys(only).length === 0;
+  const placed = whole ? plannedOnce(frame.scope.facilityId, inputs, duty, now) : orderTasks(inputs, now);
+  return placed.map(({ task: { task }, ...standing }) => taskViewOf(task, placeOf(task), standing, duty));
+}
+
+/** The swaps for which no store has a cylinder of that gas. */
+async function tasksWithoutParts(
+  tx: Tx,
+  { scope, facility }: Frame,
+  open: readonly OpenTask[],
+  now: Instant,
+): Promise<ReadonlySet<string>> {
+  const swaps = open.flatMap(({ key, draft }) =>
+    draft.kind === "swap-cylinder" && draft.subject ? [{ key, cylinderId: draft.subject.id }] : [],
   );
-  return placed.map(({ task: { task }, placed: why }) => taskViewOf(task, placeOf(task), why, duty));
+  return swapsWithoutSpare(tx, scope.facilityId, swaps, dateIn(facility.timeZone, now));
 }
 
 /** What the order of the work looks at. */
-function orderInput({ key, draft, claim }: OpenTask, place: TaskPlace | null) {
+function orderInput(
+  { key, draft, claim }: OpenTask,
+  place: TaskPlace | null,
+  lacking: ReadonlySet<string>,
+): OrderInput {
   return {
     key,
+    mayDo: draft.mayDo,
+    roomId: place?.room?.id ?? null,
+    suite: place?.room?.suite ?? null,
+    claim: claim && { personId: claim.personId, name: claim.name, at: claim.since },
+    lacksParts: lacking.has(key),
     severity: draft.severity,
     minutes: draft.minutes,
     roomName: place?.room?.name ?? null,
@@ -74,7 +101,12 @@ function orderInput({ key, draft, claim }: OpenTask, place: TaskPlace | null) {
   };
 }
 
-export function taskViewOf(task: OpenTask, place: TaskPlace | null, placed: string, duty: DutyNow): TaskView {
+export function taskViewOf(
+  task: OpenTask,
+  place: TaskPlace | null,
+  standing: Omit<PlacedTask<unknown>, "task">,
+  duty: DutyNow,
+): TaskView {
   const { draft, claim } = task;
   return {
     key: task.key,
@@ -89,7 +121,9 @@ export function taskViewOf(task: OpenTask, place: TaskPlace | null, placed: stri
     subject: draft.subject,
     firstCase: place?.firstCase ?? null,
     openedAt: timestampOf(task.openedAt),
-    placed,
+    placed: standing.placed,
+    ifItWaits: standing.ifItWaits,
+    plannedFor: standing.plannedFor && { ...standing.plannedFor },
     claim: claim && { personId: claim.personId, name: claim.name, since: timestampOf(claim.since) },
     openCheckId: draft.kind === "check" ? (place?.openCheckId ?? null) : null,
     work: task.work && { ...task.work },

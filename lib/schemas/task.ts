@@ -23,6 +23,10 @@ export const taskView = z.strictObject({
   openedAt: timestamp,
   /** Why it stands where it does in the order. */
   placed: z.string(),
+  /** What happens if it waits; null where no roster says who is there to plan for. */
+  ifItWaits: z.string().nullable(),
+  /** Whose it is in the plan, and when they would begin it. */
+  plannedFor: z.strictObject({ personId: id, name: z.string(), at: timestamp }).nullable(),
   claim: z.strictObject({ personId: id, name: z.string(), since: timestamp }).nullable(),
   /** For a check: one that is open already, to go on with. */
   openCheckId: id.nullable(),

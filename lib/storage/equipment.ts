@@ -42,6 +42,24 @@ export async function spareCylinders(tx: Tx, facilityId: string, gas: Gas, today
     ORDER BY (c.contents = 'full') DESC, c.serial LIMIT 200`;
 }
 
+/** Of these swaps, the ones whose gas no store has anything left of; one that takes off a cylinder nobody knows is not judged. */
+export async function swapsWithoutSpare(
+  tx: Tx,
+  facilityId: string,
+  swaps: readonly { readonly key: string; readonly cylinderId: string }[],
+  today: string,
+): Promise<ReadonlySet<string>> {
+  if (swaps.length === 0) return new Set();
+  const rows = await tx.$queryRaw<{ key: string }[]>`
+    SELECT s.key FROM jsonb_to_recordset(${JSON.stringify(swaps)}::jsonb) AS s (key text, "cylinderId" uuid)
+    JOIN cylinder old ON old.facility_id = ${facilityId}::uuid AND old.id = s."cylinderId"
+    WHERE NOT EXISTS (
+      SELECT FROM cylinder c WHERE c.facility_id = old.facility_id AND c.gas = old.gas AND c.scheme = old.scheme
+        AND c.store_id IS NOT NULL AND c.contents <> 'empty' AND (c.expiry IS NULL OR c.expiry >= ${today}::date)
+        AND NOT EXISTS (SELECT FROM fact.fitting t WHERE t.facility_id = c.facility_id AND t.item_id = c.id AND t."to" IS NULL))`;
+  return new Set(rows.map(({ key }) => key));
+}
+
 export interface Fitting {
   readonly id: string;
   readonly kind: "cylinder" | "vaporizer" | "absorbent" | "oxygen-sensor";

@@ -21,6 +21,8 @@ function task(name: string, walkingOrder: number, change: Partial<TaskView> = {}
     firstCase: null,
     openedAt: AT,
     placed: "Needed before the room can start",
+    ifItWaits: null,
+    plannedFor: null,
     claim: null,
     openCheckId: null,
     work: null,
@@ -51,6 +53,21 @@ describe("the list of work", () => {
     expect(titles("plan")).toEqual([
       ["You are on it", ["OR 4", "OR 5"]],
       ["Next, in this order", ["HV 1", "OR 10", "OR 2"]],
+      ["Others are on it", ["OR 3"]],
+      ["For others to do", ["OR 6"]],
+    ]);
+  });
+
+  it("shows somebody's own part of the plan first, when there is one", () => {
+    const planned = TASKS.map((one) =>
+      one.room?.name === "OR 10" ? { ...one, plannedFor: { personId: "rosa", name: "Rosa", at: AT } } : one,
+    );
+    expect(
+      groupTasks(planned, ROSA, "plan").map(({ title, tasks }) => [title, tasks.map(({ room }) => room?.name)]),
+    ).toEqual([
+      ["You are on it", ["OR 4", "OR 5"]],
+      ["Next for you, in this order", ["OR 10"]],
+      ["Open, and not planned for you", ["HV 1", "OR 2"]],
       ["Others are on it", ["OR 3"]],
       ["For others to do", ["OR 6"]],
     ]);

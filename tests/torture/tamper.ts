@@ -7,7 +7,7 @@ import { verifyExport } from "@/lib/domain/history/decide";
 import type { HistoryExport, SignedHead } from "@/lib/domain/history/model";
 import { merkleTree } from "@/lib/domain/merkle";
 import { type Heads, takeHead } from "@/lib/jobs/tree-heads";
-import { exportHistory } from "@/lib/queries/history-export";
+import { exportHistory, readHeads } from "@/lib/queries/history-export";
 import { historyExport } from "@/lib/schemas/history-export";
 import { type BenchDepartment, CLOCK } from "@/tests/bench/department";
 import type { Line } from "@/tests/bench/report";
@@ -165,13 +165,15 @@ class Record {
 
   /** Ordinary work, with a tree head kept elsewhere now and then. */
   async fill(): Promise<void> {
-    const { must, technician, rooms } = this.department;
+    const { must, technician, rooms, database } = this.department;
     for (let number = 0; number < ENTRIES / 2; number += 1) {
       const workstationId = rooms[number % rooms.length]?.workstation?.id ?? "";
       const { reply } = await must(holdWorkstation, { workstationId, reason: `hissing, ${number}` }, technician);
       await must(liftHold, { workstationId, holdId: reply.holdId, reason: "hose pushed home" }, technician);
-      if ((number * 2) % ENTRIES_A_HEAD < 2) this.#kept.push(await takeHead(this.#heads, this.#scope));
+      if ((number * 2) % ENTRIES_A_HEAD < 2) await takeHead(this.#heads, this.#scope);
     }
+    // All of them, also those that an application took by itself: each is sent away when it is signed.
+    this.#kept.push(...(await readHeads(technician, { database, now: CLOCK.now })).heads);
   }
 
   /** Makes the change, lets somebody verify, and puts the row back. The answer is what the verifier said, or null if it noticed nothing. */

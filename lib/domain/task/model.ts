@@ -54,4 +54,8 @@ export interface TaskPlace {
 export interface PlacedTask<Task> {
   readonly task: Task;
   readonly placed: string;
+  /** What happens if it waits; null where no plan says. */
+  readonly ifItWaits: string | null;
+  /** Whose work it is in the plan, and when they would begin it; null where it is in nobody's. */
+  readonly plannedFor: { readonly personId: string; readonly name: string; readonly at: Timestamp } | null;
 }
