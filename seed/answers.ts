@@ -24,7 +24,9 @@ export function answerTo(question: CheckItem, holder: Holder, condition: Conditi
     case "choice":
       return { kind: "choice", choice: choiceFor(question, holder, condition) };
     case "number": {
-      const value = fails ? badNumber(item, chance) : goodNumber(question, form.unit, chance);
+      const { workstation, observations } = holder.evidence;
+      const leak = item === "breathing-leak" && workstation ? condition.leak(workstation, observations) : null;
+      const value = fails ? badNumber(item, chance) : (leak ?? goodNumber(question, form.unit, chance));
       const factor = 10 ** form.decimals;
       const reading = { value: Math.round(value * factor) / factor, unit: form.unit };
       // Who finds something looks twice, and says so.

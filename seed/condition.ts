@@ -4,12 +4,18 @@ import type { Holder } from "@/lib/storage/evidence";
 import { type PressureUnit, pressureIn } from "@/lib/units/pressure";
 import { chanceFrom } from "./random";
 
+/** A leak that rises a little every day, so that there is one to be seen rising. */
+const WEARING_THROUGH = "AW-07";
+const NEW_HOSE_LEAK = 20;
+
 /** How the invented department's equipment really is. Answers are read off it, and it changes as equipment does. */
 export class Condition {
   /** Gauge pressure as a share of the rating, by serial number. */
   private readonly pressures = new Map<string, number>();
   private readonly colours = new Map<string, number>();
   private readonly levels = new Map<string, number>();
+  /** What the breathing system of the one workstation loses whose hose is wearing through, by tag; mL/min. */
+  private readonly leaks = new Map<string, number>();
   /** What is broken, by workstation and item, until somebody mends it. */
   private readonly broken = new Map<string, Set<ItemId>>();
 
@@ -42,6 +48,15 @@ export class Condition {
     this.levels.set(tag, share);
   }
 
+  /** Null for a workstation whose leak is only ever by chance. */
+  leak({ id, tag }: { readonly id: string; readonly tag: string }, seen: readonly Observation[] = []): number | null {
+    if (tag !== WEARING_THROUGH) return null;
+    return remembered(this.leaks, tag, () => {
+      const last = newest(seen, "breathing-leak", id);
+      return last?.kind === "number" ? last.reading.value : NEW_HOSE_LEAK;
+    });
+  }
+
   breaks(workstationId: string, item: ItemId): void {
     remembered(this.broken, workstationId, () => new Set<ItemId>()).add(item);
   }
@@ -56,6 +71,7 @@ export class Condition {
     for (const item of items) this.broken.get(workstation.id)?.delete(item);
     if (items.includes("absorbent-colour"))
       for (const { tag } of workstation.fitted.absorbent) this.colours.set(tag, 0.01);
+    if (items.includes("breathing-leak")) this.leaks.set(workstation.tag, NEW_HOSE_LEAK);
     if (items.includes("vaporizer-fill")) for (const { tag } of workstation.fitted.vaporizers) this.levels.set(tag, 1);
   }
 
@@ -69,6 +85,8 @@ export class Condition {
       const loss = weeps ? chance.between(0.03, 0.06) : chance.between(0.003, 0.01);
       this.pressures.set(cylinder.serial, Math.max(0, this.pressure(cylinder) - loss));
     }
+    const leak = this.leak(workstation);
+    if (leak !== null) this.leaks.set(workstation.tag, leak + chance.whole(4, 7));
     for (const one of workstation.fitted.absorbent)
       this.colours.set(one.tag, this.colour(one) + chance.between(0.01, 0.035));
     for (const [index, one] of workstation.fitted.vaporizers.entries()) {

@@ -8,6 +8,7 @@ import { timestampOf } from "@/lib/units/time";
 /** Who takes over a case says in ten seconds whether they looked at the equipment. It moves no state; it is on record either way. */
 export const changeProvider = command({
   name: "change-provider",
+  meaning: "confirmed",
   summary: "Take over a running case: confirm the equipment, or say that you could not look at it.",
   schema: changeProviderRequest,
   reply: changeProviderReply,

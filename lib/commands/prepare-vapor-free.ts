@@ -13,6 +13,7 @@ import { instantOf } from "@/lib/units/time";
 /** A prepared state: by the model's flush time or with filters. It ends when a vaporizer is mounted, and with its check day. */
 export const prepareVaporFree = command({
   name: "prepare-vapor-free",
+  meaning: "performed",
   summary: "Record that a workstation was prepared vapor-free, from when to when and how; this signs it.",
   schema: prepareVaporFreeRequest,
   reply: prepareVaporFreeReply,

@@ -2,6 +2,7 @@ import type { JudgedAnswer } from "@/lib/commands/answers";
 import { type Context, command } from "@/lib/commands/command";
 import { roomsLeft } from "@/lib/commands/event-rooms";
 import { recordSignedRecheck } from "@/lib/commands/signed-recheck";
+import { renewTrends } from "@/lib/commands/trends";
 import { answerKey } from "@/lib/domain/check/model";
 import { eventTask, eventTaskKey, eventTitle, returnAnswers } from "@/lib/domain/event/decide";
 import type { RoomReturned } from "@/lib/domain/event/model";
@@ -31,6 +32,7 @@ interface Returning {
  */
 export const returnToService = command({
   name: "return-to-service",
+  meaning: "performed",
   summary:
     "Return rooms to service after an event: pressure and gas identity in each, or mains power; this signs them.",
   schema: returnToServiceRequest,
@@ -107,8 +109,8 @@ function returningOf(
 }
 
 /** One signature for each room: its looks stand by themselves. */
-const recordReturn = (tx: Tx, event: StoredEvent, { holder, answers }: Returning, context: Context) =>
-  recordSignedRecheck(
+async function recordReturn(tx: Tx, event: StoredEvent, { holder, answers }: Returning, context: Context) {
+  await recordSignedRecheck(
     tx,
     {
       workstationId: holder.workstationId,
@@ -119,6 +121,8 @@ const recordReturn = (tx: Tx, event: StoredEvent, { holder, answers }: Returning
     },
     context,
   );
+  await renewTrends(tx, context.begun.scope.facilityId, holder, answers, context.now);
+}
 
 async function keepTask(tx: Tx, event: StoredEvent, left: number, context: Context): Promise<void> {
   const { facilityId } = context.begun.scope;

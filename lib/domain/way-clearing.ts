@@ -132,6 +132,17 @@ const recall: Maker = (reason, scene) => [
   }),
 ];
 
+/** What draws near its limit is put right before it gets there: another cylinder, another sensor, or whatever made it move. */
+const trend: Maker = (reason, scene) => {
+  if (reason.subject.kind === "cylinder") return ofCylinder(reason, scene);
+  if (reason.subject.kind === "oxygen-sensor") {
+    const replace = minutesOf(ofAction(scene).fitPart);
+    const text = "Replace the oxygen sensor and calibrate it";
+    return [action("replace-sensor", text, replace, FITTERS, { subject: reason.subject })];
+  }
+  return generic(reason, scene);
+};
+
 const confirm: Maker = (_reason, scene) => [
   action("confirm", "Add the provider's check", minutesOf(ofMorning(scene).confirm), PERMISSIONS["confirm-check"]),
 ];
@@ -142,6 +153,7 @@ const OF_RULE: Readonly<Record<string, Maker>> = {
   "no-workstation": NOTHING,
   withdrawn,
   held: heldBy,
+  "trend-crossing": trend,
   "reserve-oxygen-low": reserve,
   "reserve-oxygen-second": ofCylinder,
   "empty-cylinder": ofCylinder,

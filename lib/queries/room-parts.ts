@@ -61,8 +61,16 @@ function partOf(
     at: latest?.observedAt ?? null,
     by: latest ? (names.get(latest.by) ?? "unknown") : null,
     since: sinceBefore(readings, question.subject, evidence),
+    trend: headingOf(evidence.trends, question),
     series: readings,
   };
+}
+
+function headingOf(trends: Evidence["trends"], { item, subject }: CheckItem): Part["trend"] {
+  const found = trends.find((trend) => trend.item === item && sameSubject(trend.subject, subject));
+  if (!found?.slope || found.crossing === null) return null;
+  const { slope, crossing, between } = found;
+  return { slope, crossing, from: between?.from ?? crossing, to: between ? between.to : crossing };
 }
 
 /** What was measured of one question; a gauge read with its valve shut measured nothing. */

@@ -27,6 +27,8 @@ export const partView = z.strictObject({
   by: z.string().nullable(),
   /** What became of a cylinder's contents since the reading before. */
   since: z.string().nullable(),
+  /** Where they are heading; null where nothing is told from chance. */
+  trend: z.strictObject({ slope: quantity, crossing: date, from: date, to: date.nullable() }).nullable(),
   /** The readings of the last weeks, oldest first. */
   series: z.array(z.strictObject({ at: timestamp, reading: quantity, failed: z.boolean() })),
 });

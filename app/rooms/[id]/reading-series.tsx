@@ -1,8 +1,9 @@
 import { dayText, quantityText, whenText } from "@/app/_parts/format";
 import type { RoomView } from "@/lib/schemas/room";
+import { quantity, type Unit } from "@/lib/units/quantity";
 import { dateIn, instantOf, type Timestamp } from "@/lib/units/time";
 import styles from "./reading-series.module.css";
-import { seriesFrame } from "./series-scale";
+import { type SeriesFrame, seriesFrame } from "./series-scale";
 
 interface SeriesProps {
   part: RoomView["parts"][number];
@@ -42,14 +43,16 @@ export function ReadingSeries({ part, now, zone }: SeriesProps) {
             />
           ) : null;
         })}
+        {frame.ahead ? <Ahead ahead={frame.ahead} /> : null}
         {frame.dots.map((dot) => (
           <Dot key={dot.at} x={dot.x} y={dot.y} failed={dot.failed} />
         ))}
       </svg>
       <p className={styles.ends} aria-hidden="true">
         <span>{day(first.at)}</span>
-        <span>{day(last.at)}</span>
+        <span>{day(frame.end)}</span>
       </p>
+      {part.trend ? <p className={styles.trend}>{trendSentence(part.trend, last.reading.unit)}</p> : null}
       <details className={styles.more}>
         <summary>{part.series.length} readings</summary>
         <ol className={styles.list}>
@@ -62,6 +65,30 @@ export function ReadingSeries({ part, now, zone }: SeriesProps) {
         </ol>
       </details>
     </div>
+  );
+}
+
+/** The rate at which it moves, and when its limit would be met if it went on so. */
+function trendSentence({ slope, crossing, from, to }: NonNullable<SeriesProps["part"]["trend"]>, unit: Unit): string {
+  const rate = `${slope.value > 0 ? "Rising" : "Falling"} by ${quantityText(quantity(Math.abs(slope.value), unit))} a day`;
+  const range = to === null ? `${dayText(from)} at the earliest` : `between ${dayText(from)} and ${dayText(to)}`;
+  return `${rate}: at its limit about ${dayText(crossing)}, ${range} (95 of 100).`;
+}
+
+/** Dashed and hollow: not read, only expected. */
+function Ahead({ ahead }: { ahead: NonNullable<SeriesFrame["ahead"]> }) {
+  const { from, to, between } = ahead;
+  return (
+    <g>
+      <line
+        className={styles.between}
+        x1={percent(between.left)}
+        x2={percent(between.right)}
+        y1={percent(between.y)}
+        y2={percent(between.y)}
+      />
+      <line className={styles.ahead} x1={percent(from.x)} y1={percent(from.y)} x2={percent(to.x)} y2={percent(to.y)} />
+    </g>
   );
 }
 

@@ -18,6 +18,8 @@ const CYLINDER_RULES = new Set([
   "empty-cylinder",
   "nitrous-oxide-gas-phase",
   "cylinder-expiry",
+  // A reserve that falls is swapped before it is low.
+  "trend-crossing",
 ]);
 const ENGINEER_RULES = new Set(["service-late", "withdrawn", "recall-open", "repeated-failures"]);
 
