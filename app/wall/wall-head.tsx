@@ -32,6 +32,7 @@ export function WallHead({ wall, live, now, ended }: WallHeadProps) {
         ) : (
           <NotKnown since={clockText(timestampOf(instant(live.since)), zone)} ended={ended} />
         )}
+        {live.state === "live" ? <Events wall={wall} zone={zone} /> : null}
       </div>
       <div className={styles.clock}>
         <p className={styles.time}>{timeIn(zone, now)}</p>
@@ -54,6 +55,19 @@ function Sentence({ wall, now }: { wall: WallBoard; now: Instant }) {
       ))}
     </p>
   );
+}
+
+/** One line for what many rooms have in common; it stands on the board with its card. */
+function Events({ wall, zone }: { wall: WallBoard; zone: string }) {
+  const say = useSay();
+  return wall.events.map(({ id, title, drill, at, rooms }) => (
+    <p key={id} className={classNames(styles.event, !drill && styles.grave)} role="status" data-wall="event">
+      <Mark shape={drill ? "unknown" : "barred"} />
+      <span>
+        <strong>{say(title)}</strong>, {rooms} {say(rooms === 1 ? "room" : "rooms")}, since {clockText(at, zone)}
+      </span>
+    </p>
+  ));
 }
 
 function NotKnown({ since, ended }: { since: string; ended: boolean }) {

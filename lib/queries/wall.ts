@@ -1,14 +1,29 @@
+import { eventTitle } from "@/lib/domain/event/decide";
 import { RULES } from "@/lib/domain/rules/all";
 import { readBoardOf } from "@/lib/queries/board";
 import { appReading, type Reading } from "@/lib/queries/read";
 import type { BoardRow } from "@/lib/schemas/board";
 import type { WallBoard, WallRow } from "@/lib/schemas/wall";
 import type { Scope } from "@/lib/storage/client";
+import { departmentEvents } from "@/lib/storage/department-events";
+import { timestampOf } from "@/lib/units/time";
 
 /** The wall of a facility, without a name of anybody. */
 export async function readWall(scope: Scope, reading: Reading = appReading()): Promise<WallBoard> {
   const { rooms, ...head } = await readBoardOf(scope, reading);
-  return { ...head, rooms: rooms.map(wallRowOf) };
+  return { ...head, events: await openEventsOf(scope, reading), rooms: rooms.map(wallRowOf) };
+}
+
+/** The title is made of kinds, gases and places; whoever reported it may have added words, which stay off the wall. */
+async function openEventsOf(scope: Scope, reading: Reading): Promise<WallBoard["events"]> {
+  const open = await reading.database.inScope(scope, (tx) => departmentEvents(tx, scope.facilityId, {}));
+  return open.map((event) => ({
+    id: event.id,
+    title: eventTitle(event),
+    drill: event.drill,
+    at: timestampOf(event.at),
+    rooms: event.rooms.length,
+  }));
 }
 
 /** Names what may be seen, field by field: a new field of the board stays off the wall until somebody puts it here. */

@@ -38,6 +38,8 @@ export const wallBoard = z.strictObject({
   /** The server's time when the rows were read; the wall's clock goes by it. */
   at: timestamp,
   demo: z.boolean(),
+  /** What is open for many rooms at once, drills included and called so; without anybody's own words. */
+  events: z.array(z.strictObject({ id, title: z.string(), drill: z.boolean(), at: timestamp, rooms: z.int() })),
   rooms: z.array(wallRow),
 });
 export type WallBoard = z.infer<typeof wallBoard>;

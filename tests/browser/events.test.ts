@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Board } from "@/lib/schemas/board";
-import { DESK, PHONE } from "@/tests/support/browser";
+import { DESK, PHONE, WALL } from "@/tests/support/browser";
 import { type BrowserDepartment, browserDepartment } from "@/tests/support/browser-department";
 import { expectAccessible } from "@/tests/support/page";
 import { checkWhole } from "@/tests/support/room-work";
@@ -19,6 +19,7 @@ describe("an oxygen pipeline fails in a zone", () => {
   it("is told once, seen on the board with its card, and the room comes back by pressure and identity", async () => {
     const phone = await place.page("rosei", PHONE, "/events");
     const board = await place.page("imarlow", DESK, "/");
+    const wall = await place.page("imarlow", WALL, "/wall");
     const stateOf = async () => {
       const { rooms } = (await (await board.request.get("/api/v1/board")).json()) as Board;
       return rooms.find(({ name }) => name === "OR 1")?.state;
@@ -39,6 +40,9 @@ describe("an oxygen pipeline fails in a zone", () => {
     await line.getByText("Oxygen pipeline low, 43 psi: North wing, level 2").waitFor();
     expect(await stateOf()).toBe("do-not-use");
     await expectAccessible(board);
+    const onWall = wall.locator("[data-wall=event]");
+    await onWall.getByText("Oxygen pipeline low, 43 psi: North wing, level 2").waitFor();
+    await expectAccessible(wall);
 
     await phone.getByLabel("OR 1: pressure in psi").fill("51");
     await phone.getByRole("button", { name: "Sign and return to service" }).click();
@@ -50,6 +54,7 @@ describe("an oxygen pipeline fails in a zone", () => {
       .first()
       .waitFor();
     await line.waitFor({ state: "detached" });
+    await onWall.waitFor({ state: "detached" });
     expect(await stateOf()).toBe("ready");
   });
 });
