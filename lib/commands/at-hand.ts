@@ -60,7 +60,7 @@ export const taskIsGone = () =>
   refused("not-found", "This task is no longer open: what it was about has been cleared.", "key");
 
 /** The refusal for somebody whose roles do not include the task's; null for who may do it. */
-export function taskIsForOthers({ draft }: OpenTask, roles: readonly Role[]) {
+export function taskIsForOthers({ draft }: Pick<OpenTask, "draft">, roles: readonly Role[]) {
   if (draft.mayDo.some((role) => roles.includes(role))) return null;
   return refused("not-allowed", `This task is for: ${draft.mayDo.join(", ").replaceAll("-", " ")}.`);
 }

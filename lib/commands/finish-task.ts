@@ -7,7 +7,7 @@ import { done, refused } from "@/lib/domain/outcome";
 import { taskItems } from "@/lib/domain/procedure/decide";
 import { saidAnswer } from "@/lib/domain/wording";
 import { finishTaskReply, finishTaskRequest } from "@/lib/schemas/task";
-import { endClaim, openTask } from "@/lib/storage/tasks";
+import { closedUnder, endClaim, openTask } from "@/lib/storage/tasks";
 import { timestampOf } from "@/lib/units/time";
 
 /** Finishes a task with its evidence. The answers are recorded, signed by who gives them, and judged at once. */
@@ -17,13 +17,20 @@ export const finishTask = command({
   summary: "Finish a task with the answers it asks for; this signs them.",
   schema: finishTaskRequest,
   reply: finishTaskReply,
-  locks: ({ key }) => ({ tasks: [key] }),
+  locks: ({ key, workstationId }) => ({ tasks: [key], workstations: workstationId ? [workstationId] : [] }),
   load: async (tx, input, context, holders) => {
-    const task = await openTask(tx, context.begun.scope.facilityId, input.key);
-    const holder = (await holders()).find(({ kind, id }) => kind === task?.holderKind && id === task.holderId) ?? null;
-    return { task, holder };
+    const { facilityId } = context.begun.scope;
+    const open = await openTask(tx, facilityId, input.key);
+    const places = await holders();
+    if (open) {
+      const holder = places.find(({ kind, id }) => kind === open.holderKind && id === open.holderId) ?? null;
+      return { task: open, holder, open: true };
+    }
+    const closed = await closedUnder(tx, facilityId, input.key, context.actor.personId);
+    const holder = places.find(({ workstationId }) => workstationId === closed?.workstationId) ?? null;
+    return { task: closed && { ...closed, claim: null }, holder, open: false };
   },
-  decide: ({ task, holder }, input, { actor, begun }) => {
+  decide: ({ task, holder, open }, input, { actor, begun }) => {
     if (!task || !holder) return taskIsGone();
     if (task.draft.kind === "check" || task.draft.kind === "confirm" || task.draft.kind === "allow")
       return refused("invalid", "This task is finished by signing a check, not by single answers.");
@@ -41,6 +48,7 @@ export const finishTask = command({
       return refused("invalid", `Still to answer: ${missing.map(({ title }) => title).join("; ")}.`, "answers");
     return done({
       task,
+      open,
       answers: answers.value,
       workstationId: task.workstationId,
       roomId: holder.evidence.room?.id ?? null,
@@ -48,17 +56,17 @@ export const finishTask = command({
       holder,
     });
   },
-  apply: async (tx, { task, answers, workstationId, roomId, procedureId, holder }, input, context) => {
+  apply: async (tx, { task, open, answers, workstationId, roomId, procedureId, holder }, input, context) => {
     const { facilityId } = context.begun.scope;
     const recheck = { workstationId, roomId, procedureId, taskKey: task.key, answers };
     const { checkId, boundTo } = await recordSignedRecheck(tx, recheck, context);
     await renewTrends(tx, facilityId, holder, answers, context.now);
-    await endClaim(tx, facilityId, task.key, context.now, "finished");
+    if (open) await endClaim(tx, facilityId, task.key, context.now, "finished");
     const failing = answers.filter(({ verdict }) => verdict === "fail").length;
     return {
-      reply: { key: task.key, checkId, finishedAt: timestampOf(context.now), failing },
+      reply: { key: task.key, checkId, finishedAt: timestampOf(context.now), failing, noLongerNeeded: !open },
       note: {
-        text: `Finished “${task.draft.title}”${failing > 0 ? `, ${failing} failing` : ""}`,
+        text: `${open ? "Finished" : "Recorded, though no longer needed:"} “${task.draft.title}”${failing > 0 ? `, ${failing} failing` : ""}`,
         details: [...answerLines(answers, saidAnswer), ...(input.note ? [`Note: ${input.note}`] : [])],
         data: {
           key: task.key,

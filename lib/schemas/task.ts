@@ -98,10 +98,19 @@ export const giveBackTaskRequest = z.strictObject({ key: taskKey });
 export const giveBackTaskReply = z.strictObject({ key: taskKey });
 export const finishTaskRequest = z.strictObject({
   key: taskKey,
+  /** Where it was done: with it, work that nobody needs any more is still recorded. */
+  workstationId: id.optional(),
   answers: z.array(answerGiven).min(1).max(40),
   note: words(500).optional(),
 });
-export const finishTaskReply = z.strictObject({ key: taskKey, checkId: id, finishedAt: timestamp, failing: z.int() });
+export const finishTaskReply = z.strictObject({
+  key: taskKey,
+  checkId: id,
+  finishedAt: timestamp,
+  failing: z.int(),
+  /** What the task was about had been cleared meanwhile; the answers are recorded all the same. */
+  noLongerNeeded: z.boolean(),
+});
 
 export const swapCylinderRequest = z.strictObject({
   workstationId: id,

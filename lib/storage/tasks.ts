@@ -76,6 +76,22 @@ export async function openTask(tx: Tx, facilityId: string, key: string): Promise
   return (await openTasks(tx, facilityId, { key }))[0] ?? null;
 }
 
+/** A task that was closed over this person's head while they had it, for what they have done about it by then. */
+export async function closedUnder(
+  tx: Tx,
+  facilityId: string,
+  key: string,
+  personId: string,
+): Promise<Pick<OpenTask, "key" | "draft" | "workstationId"> | null> {
+  const [row] = await tx.$queryRaw<{ document: TaskDraft; workstationId: string | null }[]>`
+    SELECT t.document, t.workstation_id AS "workstationId" FROM derived.task t
+    JOIN fact.claim c ON c.facility_id = t.facility_id AND c.task_key = t.key AND c."to" = greatest(t.closed_at, c."from")
+    WHERE t.facility_id = ${facilityId}::uuid AND t.key = ${key} AND t.closed_at IS NOT NULL
+      AND c.person_id = ${personId}::uuid AND c.outcome = 'task-closed'
+    ORDER BY t.closed_at DESC LIMIT 1`;
+  return row ? { key, draft: row.document, workstationId: row.workstationId } : null;
+}
+
 /** False when somebody took it in the meantime. */
 export async function insertClaim(
   tx: Tx,

@@ -3,10 +3,14 @@ import { type Actor, scopeOf } from "@/lib/auth/actor";
 import { claimTask } from "@/lib/commands/claim-task";
 import { claimTasks } from "@/lib/commands/claim-tasks";
 import { importDuty, setDuty } from "@/lib/commands/duty";
+import { finishTask } from "@/lib/commands/finish-task";
 import { cannotDoTask, handOverTask, pauseTask, startTask, takeOverTask } from "@/lib/commands/task-work";
+import type { Answer } from "@/lib/domain/answer";
 import { readDuty } from "@/lib/queries/duty";
+import { readHistory } from "@/lib/queries/history";
 import { readPickList } from "@/lib/queries/pick-list";
 import { readTasks } from "@/lib/queries/tasks";
+import type { CheckItemView } from "@/lib/schemas/check";
 import { expectFresh } from "@/tests/support/fresh-readiness";
 import { expectRefused } from "@/tests/support/refusals";
 import { checkWhole, readingOf } from "@/tests/support/room-work";
@@ -322,5 +326,39 @@ describe("the duty roster", () => {
     );
     expect(outcomes.some(({ ok }) => ok)).toBe(true);
     expect(await rosterOf("2026-12-09")).toEqual([["Lea Marr", "06:00-14:00"]]);
+  });
+});
+
+describe("a task whose reason vanishes while somebody is at it", () => {
+  const badCircuit = (item: CheckItemView): Answer =>
+    item.item === "circuit" ? { kind: "pass", passed: false, note: "split" } : goodAnswer(item);
+  let key = "";
+  let workstationId = "";
+  let circuit: CheckItemView;
+
+  it("is closed as no longer needed, and leaves the list", async () => {
+    const check = await checkWhole(department, "OR 3", omar, badCircuit);
+    const found = check.items.find(({ item }) => item === "circuit");
+    if (!found) throw new Error("the check asks for no circuit");
+    circuit = found;
+    const task = (await list()).tasks.find(({ room, kind }) => room?.name === "OR 3" && kind === "clear");
+    key = task?.key ?? "";
+    workstationId = task?.workstation?.id ?? "";
+    await department.must(claimTask, { key }, rosa);
+    department.clock.add(1);
+    await checkWhole(department, "OR 3", omar);
+    expect((await list()).tasks.some((one) => one.key === key)).toBe(false);
+  });
+
+  it("records what whoever had it has done, and nobody else's", async () => {
+    const answers = [{ item: circuit.item, subject: circuit.subject, answer: goodAnswer(circuit) }];
+    const gone = { refusal: "not-found", message: /no longer open/, field: "key" } as const;
+    await expectRefused(department, finishTask, { key, workstationId, answers }, lea, gone);
+    await expectRefused(department, finishTask, { key, answers }, rosa, gone);
+    const reply = await department.must(finishTask, { key, workstationId, answers }, rosa);
+    expect(reply).toMatchObject({ key, failing: 0, noLongerNeeded: true });
+    const { entries } = await readHistory(charge, { limit: 1 }, readingOf(department));
+    expect(entries[0]?.text).toMatch(/^Recorded, though no longer needed: “/);
+    await expectFresh(department);
   });
 });

@@ -14,22 +14,23 @@ import { Button } from "@/app/_ui/button.client";
 import { TextAreaField } from "@/app/_ui/field";
 import { Notice } from "@/app/_ui/notice";
 import type { CheckItemView } from "@/lib/schemas/check";
+import type { TaskView } from "@/lib/schemas/task";
 import styles from "./task-page.module.css";
 
 export interface FinishFormProps {
   readonly taskKey: string;
   readonly items: readonly CheckItemView[];
-  readonly room: { readonly id: string; readonly name: string } | null;
+  readonly place: Pick<TaskView, "room" | "workstation">;
   readonly onFinished: () => void;
 }
 
 /** The items that clear a task, each with its fields; one signature finishes it with them as its evidence. */
-export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps) {
+export function FinishForm({ taskKey, items, place, onFinished }: FinishFormProps) {
   const session = useSession();
   const fields = useKeptTyped(`yokeboard.task.${taskKey}.${session?.person.id ?? ""}`, items);
   const [errors, setErrors] = useState<Readonly<Record<string, FieldError>>>({});
   const [note, setNote] = useState("");
-  const [failing, setFailing] = useState<number | null>(null);
+  const [signed, setSigned] = useState<{ failing: number; noLongerNeeded: boolean } | null>(null);
   const { send, busy, problem } = useCommand("finish-task");
   const mayFinish = useMayDo("finish-task");
   /** A field being put right is no longer wrong; whether it is right now is asked at the next signing. */
@@ -42,15 +43,18 @@ export function FinishForm({ taskKey, items, room, onFinished }: FinishFormProps
     const read = readAll(items, fields.of);
     setErrors(read.errors);
     if (!read.ok) return;
-    const reply = await send({ key: taskKey, ...withNote(read.answers, note.trim()) });
+    const where = place.workstation ? { workstationId: place.workstation.id } : {};
+    const reply = await send({ key: taskKey, ...where, ...withNote(read.answers, note.trim()) });
     if (!reply?.ok) return;
     fields.clear();
-    setFailing(reply.value.failing);
+    setSigned(reply.value);
     onFinished();
   };
-  if (failing !== null) {
+  if (signed !== null) {
+    const { failing, noLongerNeeded } = signed;
     return (
-      <SignedResult words="Done and signed" room={room}>
+      <SignedResult words={noLongerNeeded ? "Signed, though no longer needed" : "Done and signed"} room={place.room}>
+        {noLongerNeeded ? <p>Somebody had cleared it meanwhile. What you saw is on record.</p> : null}
         {failing > 0 ? (
           <Notice tone="wrong" title={`${countText(failing, "answer")} failing: counted at once`} />
         ) : null}

@@ -52,7 +52,7 @@ export function SwapTask({
         </Notice>
       )}
       {swapped.owes ? (
-        <OwedChecks taskKey={swapped.owes} room={room} onFinished={finish} />
+        <OwedChecks taskKey={swapped.owes} place={{ room, workstation }} onFinished={finish} />
       ) : (
         <SignedResult words="Swapped" room={room} />
       )}
@@ -62,11 +62,11 @@ export function SwapTask({
 
 function OwedChecks({
   taskKey,
-  room,
+  place,
   onFinished,
 }: {
   taskKey: string;
-  room: TaskDetail["task"]["room"];
+  place: Pick<TaskDetail["task"], "room" | "workstation">;
   onFinished: () => void;
 }) {
   const { data, error } = useQuery({
@@ -76,7 +76,7 @@ function OwedChecks({
   });
   if (error) return <OwedElsewhere error={error} />;
   if (!data) return <p role="status">Reading what the swap owes…</p>;
-  return <FinishForm taskKey={taskKey} items={data.items} room={room} onFinished={onFinished} />;
+  return <FinishForm taskKey={taskKey} items={data.items} place={place} onFinished={onFinished} />;
 }
 
 /** Where the room's own check is still open, that check asks for the new cylinder as well: there is no recheck apart from it. */

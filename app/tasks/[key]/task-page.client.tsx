@@ -10,6 +10,7 @@ import { StartCheck } from "@/app/tasks/open-task.client";
 import type { TaskDetail } from "@/lib/schemas/task";
 import { AllowTask } from "./allow-task.client";
 import { FinishForm } from "./finish-form.client";
+import { StillOpen } from "./still-open.client";
 import { SwapTask } from "./swap-task.client";
 import styles from "./task-page.module.css";
 import { FaultTask, FitTask, HoldTask } from "./task-way.client";
@@ -32,6 +33,7 @@ export function TaskPageView({ detail }: { detail: TaskDetail }) {
         <>
           {task.why === task.title ? null : <p>{task.why}</p>}
           <WorkBar task={task} now={detail.at} />
+          <StillOpen task={task} />
         </>
       )}
       <TaskWork detail={detail} onFinished={() => setFinished(true)} />
@@ -58,7 +60,7 @@ function TaskWork({ detail, onFinished }: { detail: TaskDetail; onFinished: () =
     return <HoldTask detail={detail} way={way} workstationId={workstationId} onFinished={onFinished} />;
   if (way.kind === "fit-part") return <FitTask detail={detail} way={way} onFinished={onFinished} />;
   if (way.kind === "answers" && items.length > 0)
-    return <FinishForm taskKey={task.key} items={items} room={task.room} onFinished={onFinished} />;
+    return <FinishForm taskKey={task.key} items={items} place={task} onFinished={onFinished} />;
   return <ElsewhereNote detail={detail} />;
 }
 
