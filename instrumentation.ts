@@ -9,4 +9,7 @@ export async function register(): Promise<void> {
   startDowntimeCopies(now, async () => (await import("@/lib/exchange/downtime/pdf")).downtimePdf);
   const { startTreeHeads } = await import("@/lib/jobs/tree-heads-timer");
   startTreeHeads(now);
+  const { startMessages } = await import("@/lib/jobs/messages-timer");
+  const ports = async () => (await import("@/lib/exchange/messages/ports")).configuredPorts();
+  startMessages(now, ports, process.env.YOKEBOARD_PUBLIC_URL ?? "http://127.0.0.1");
 }

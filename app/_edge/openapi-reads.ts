@@ -10,6 +10,7 @@ import { eventsView, eventView, openEventsView } from "@/lib/schemas/events";
 import { evidenceDocument } from "@/lib/schemas/evidence";
 import { historyPage, historyQuery } from "@/lib/schemas/history";
 import { exportQuery, headsView, historyExport } from "@/lib/schemas/history-export";
+import { messagesView } from "@/lib/schemas/messages";
 import { emergencyQuery, emergencyReport, sparePartsView, sparesView } from "@/lib/schemas/moves";
 import { placesView } from "@/lib/schemas/places";
 import { proceduresView } from "@/lib/schemas/procedure";
@@ -150,6 +151,11 @@ export const READS: readonly ReadRoute[] = [
     path: "/api/v1/department-events/{id}",
     summary: "One event: its card, and each room it touches.",
     reply: eventView,
+  },
+  {
+    path: "/api/v1/messages",
+    summary: "What you were asked to see to, and the ways by which you are reached.",
+    reply: messagesView,
   },
   {
     path: "/api/v1/allowances",

@@ -1,3 +1,5 @@
+import { takeMessages } from "./service-worker-messages";
+
 /** The build's own mark, put in when it is built: a new build brings a new worker, and with it a new shell. */
 declare const BUILD: string;
 
@@ -30,6 +32,8 @@ worker.addEventListener("install", (event) => {
 worker.addEventListener("activate", (event) => {
   event.waitUntil(dropOldShells().then(() => worker.clients.claim()));
 });
+
+takeMessages();
 
 worker.addEventListener("fetch", (event) => {
   const { request } = event;

@@ -38,6 +38,9 @@ export function PersonMenu({ session }: { session: SessionView }) {
         </p>
         {session.facilities.length < 2 ? <p>{session.facility.name}</p> : null}
         <FacilitySwitch session={session} />
+        <Link href="/messages" prefetch={false}>
+          Messages
+        </Link>
         <Link href="/set-up/password" prefetch={false}>
           Change password
         </Link>

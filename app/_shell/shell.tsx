@@ -2,6 +2,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { WaitingLine } from "@/app/_offline/waiting-line.client";
 import type { SessionView } from "@/lib/schemas/set-up";
+import { AskedLine } from "./asked-line.client";
 import { DemoLine } from "./demo-line.client";
 import { PersonMenu } from "./person-menu.client";
 import { placesFor } from "./places";
@@ -18,6 +19,7 @@ export function Shell({ session, children }: { session: SessionView | null; chil
       </a>
       {session ? <Header session={session} /> : null}
       {session ? <WaitingLine /> : null}
+      {session ? <AskedLine /> : null}
       <main id="main" tabIndex={-1} className={styles.main}>
         {children}
       </main>

@@ -76,6 +76,7 @@ function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCar
       </h3>
       {task.why === task.title ? null : <p className={styles.why}>{task.why}</p>}
       <TaskState task={task} yours={standing === "yours"} openCheck={openCheck} now={now} zone={zone} />
+      <Asked task={task} zone={zone} />
       {task.couldNot.map(({ name, reason, at }) => (
         <p key={`${name} ${at}`} className={styles.heed}>
           {name} could not, {whenText(at, now, zone)}: {reason}
@@ -88,6 +89,18 @@ function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCar
         <p className={styles.heed}>Nobody on duty may do it: it is for {rolesInWords(task.mayDo)}</p>
       ) : null}
     </div>
+  );
+}
+
+/** Who was asked to see to it, and whether they answered. */
+function Asked({ task: { escalation }, zone }: { task: TaskView; zone: string }) {
+  if (escalation === null) return null;
+  const { name, at, answeredAt } = escalation;
+  const answer = answeredAt ? `has it since ${clockText(answeredAt, zone)}` : "no answer so far";
+  return (
+    <p className={styles.heed}>
+      {name} was asked at {clockText(at, zone)}, {answer}
+    </p>
   );
 }
 

@@ -8,6 +8,7 @@ import { Button } from "@/app/_ui/button.client";
 import { Dialog } from "@/app/_ui/dialog.client";
 import { LinkButton } from "@/app/_ui/link-button";
 import type { TaskView } from "@/lib/schemas/task";
+import { AskForm } from "./ask-form.client";
 import { mayDoIt } from "./task-filter";
 import { placeName } from "./task-groups";
 import { CannotForm, HandOverForm, PauseForm, TakeOverForm } from "./task-move-forms.client";
@@ -50,13 +51,14 @@ export function TaskMoves({ task }: { task: TaskView }) {
   );
 }
 
-type Move = "pause" | "hand-over" | "take-over" | "cannot";
+type Move = "pause" | "hand-over" | "take-over" | "cannot" | "ask";
 
 const MOVE_WORDS: Record<Move, string> = {
   pause: "Pause",
   "hand-over": "Hand over",
   "take-over": "Take over",
   cannot: "I cannot do it",
+  ask: "Ask somebody to see to it",
 };
 
 /** What this person may say about it as it stands: the moves first, then the chosen one's few questions. */
@@ -66,6 +68,7 @@ function Moves({ task, onDone }: { task: TaskView; onDone: () => void }) {
   if (move === "pause") return <PauseForm task={task} onDone={onDone} />;
   if (move === "hand-over") return <HandOverForm task={task} onDone={onDone} />;
   if (move === "take-over") return <TakeOverForm task={task} onDone={onDone} />;
+  if (move === "ask") return <AskForm task={task} onDone={onDone} />;
   if (move === "cannot") return <CannotForm task={task} onDone={onDone} />;
   return (
     <>
@@ -90,12 +93,14 @@ function useMovesOf(task: TaskView): readonly Move[] {
   const session = useSession();
   const mayWork = useMayDo("start-task");
   const viewer = { personId: session?.person.id ?? "", roles: session?.roles ?? [] };
-  if (!mayWork) return [];
+  // Anybody may see that work will not be done in time; one person at a time is asked.
+  const ask: readonly Move[] = task.escalation === null ? ["ask"] : [];
+  if (!mayWork) return ask;
   if (task.claim?.personId === viewer.personId) {
-    return task.work?.state === "paused" ? ["hand-over", "cannot"] : ["pause", "hand-over", "cannot"];
+    return task.work?.state === "paused" ? ["hand-over", "cannot", ...ask] : ["pause", "hand-over", "cannot", ...ask];
   }
-  if (!mayDoIt(task, viewer)) return [];
-  return task.claim ? ["take-over"] : ["cannot"];
+  if (!mayDoIt(task, viewer)) return ask;
+  return task.claim ? ["take-over", ...ask] : ["cannot", ...ask];
 }
 
 /** A check is begun by opening it; other work is said to be begun, so that others see that somebody is at it. */

@@ -3,6 +3,7 @@ import { allowLimit } from "@/lib/commands/allow-limit";
 import { approveProcedure } from "@/lib/commands/approve-procedure";
 import { approveRules } from "@/lib/commands/approve-rules";
 import { changeProvider } from "@/lib/commands/change-provider";
+import { addChannel, chooseSummaries, removeChannel, testChannel } from "@/lib/commands/channels";
 import { correctWorkstation, startSelfTest, takeOverCheck } from "@/lib/commands/check-hands";
 import { claimTask, giveBackTask } from "@/lib/commands/claim-task";
 import { claimTasks } from "@/lib/commands/claim-tasks";
@@ -13,6 +14,7 @@ import { importDuty, setDuty } from "@/lib/commands/duty";
 import { useInEmergency } from "@/lib/commands/emergency-use";
 import { endEvent } from "@/lib/commands/end-event";
 import { enterPaperCheck } from "@/lib/commands/enter-paper-check";
+import { acknowledgeEscalation, escalateTask, passOnEscalation } from "@/lib/commands/escalations";
 import { lookAtFault, reportFault } from "@/lib/commands/fault";
 import { finishTask } from "@/lib/commands/finish-task";
 import { fitPart, removePart } from "@/lib/commands/fit-part";
@@ -61,6 +63,13 @@ export const COMMANDS: readonly Command[] = [
   handOverTask,
   takeOverTask,
   cannotDoTask,
+  escalateTask,
+  acknowledgeEscalation,
+  passOnEscalation,
+  addChannel,
+  removeChannel,
+  testChannel,
+  chooseSummaries,
   takeOverCheck,
   correctWorkstation,
   startSelfTest,

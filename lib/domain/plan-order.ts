@@ -50,7 +50,12 @@ function placedOf<Task>(task: Task, one: PlannedTask, names: ReadonlyMap<string,
     task,
     placed: one.why,
     ifItWaits: one.ifItWaits,
-    plannedFor: { personId: one.personId, name: names.get(one.personId) ?? "", at: timestampOf(one.start) },
+    plannedFor: {
+      personId: one.personId,
+      name: names.get(one.personId) ?? "",
+      at: timestampOf(one.start),
+      lateMinutes: one.lateMinutes,
+    },
   };
 }
 

@@ -12,11 +12,12 @@ import type { TaskList, TaskView } from "@/lib/schemas/task";
 import type { Tx } from "@/lib/storage/client";
 import { dutyAt } from "@/lib/storage/duty";
 import { swapsWithoutSpare } from "@/lib/storage/equipment";
+import { escalationsOfOpenTasks } from "@/lib/storage/escalations";
 import type { Frame } from "@/lib/storage/facility-frame";
 import { placeNow, type TaskPlace, taskPlaces } from "@/lib/storage/task-places";
 import type { OpenTask } from "@/lib/storage/tasks";
 import { type Only, openTasksAt } from "@/lib/storage/tasks-at";
-import { dateIn, type Instant, timestampOf } from "@/lib/units/time";
+import { dateIn, type Instant, instantOf, later, MINUTE, type Timestamp, timestampOf } from "@/lib/units/time";
 
 /** The facility's open tasks in the order they should be done, each with its reason for standing there. */
 export const readTasks = (actor: Actor, reading: Reading = appReading()): Promise<TaskList> =>
@@ -57,12 +58,26 @@ export async function tasksIn(
     return place && holder ? placeNow(place, holder) : place;
   };
   const duty = await dutyNowIn(tx, frame, now);
+  const asked = await askedAbout(tx, frame.scope.facilityId);
   const lacking = await tasksWithoutParts(tx, frame, open, now);
   const inputs = open.map((task) => ({ ...orderInput(task, placeOf(task), lacking), task }));
   // One place alone has no plan: what stands there is part of the whole facility's.
   const whole = Object.keys(only).length === 0;
   const placed = whole ? plannedOnce(frame.scope.facilityId, inputs, duty, now) : orderTasks(inputs, now);
-  return placed.map(({ task: { task }, ...standing }) => taskViewOf(task, placeOf(task), standing, duty));
+  return placed.map(({ task: { task }, ...standing }) =>
+    taskViewOf(task, placeOf(task), standing, duty, asked.get(task.key) ?? null),
+  );
+}
+
+/** Who is asked to see to what, by task. */
+async function askedAbout(tx: Tx, facilityId: string): Promise<ReadonlyMap<string, TaskView["escalation"]>> {
+  const open = (await escalationsOfOpenTasks(tx, facilityId)).filter(({ outcome }) => outcome === null);
+  return new Map(
+    open.map(({ taskKey, personId, name, at, answeredAt }) => [
+      taskKey,
+      { personId, name, at: timestampOf(at), answeredAt: answeredAt === null ? null : timestampOf(answeredAt) },
+    ]),
+  );
 }
 
 /** The swaps for which no store has a cylinder of that gas. */
@@ -101,11 +116,17 @@ function orderInput(
   };
 }
 
+function readyByOf(place: TaskPlace | null): Timestamp | null {
+  if (!place?.firstCase || place.closed) return null;
+  return timestampOf(later(instantOf(place.firstCase), -place.setUpMinutes * MINUTE));
+}
+
 export function taskViewOf(
   task: OpenTask,
   place: TaskPlace | null,
   standing: Omit<PlacedTask<unknown>, "task">,
   duty: DutyNow,
+  escalation: TaskView["escalation"],
 ): TaskView {
   const { draft, claim } = task;
   return {
@@ -120,6 +141,8 @@ export function taskViewOf(
     workstation: place?.workstation ?? null,
     subject: draft.subject,
     firstCase: place?.firstCase ?? null,
+    readyBy: readyByOf(place),
+    rule: draft.rule,
     openedAt: timestampOf(task.openedAt),
     placed: standing.placed,
     ifItWaits: standing.ifItWaits,
@@ -128,6 +151,7 @@ export function taskViewOf(
     openCheckId: draft.kind === "check" ? (place?.openCheckId ?? null) : null,
     work: task.work && { ...task.work },
     couldNot: task.couldNot.map((one) => ({ ...one })),
+    escalation,
     onDuty: onDutyFor(duty, draft.mayDo).map(({ name }) => name),
     walkingOrder: place?.walkingOrder ?? Number.MAX_SAFE_INTEGER,
   };

@@ -20,13 +20,17 @@ export const taskView = z.strictObject({
   workstation: z.strictObject({ id, tag: z.string() }).nullable(),
   subject: subject.nullable(),
   firstCase: timestamp.nullable(),
+  /** The first case less its set-up; null where no case waits, or the room is closed. */
+  readyBy: timestamp.nullable(),
+  /** The rule behind it; null for a whole check. */
+  rule: z.string().nullable(),
   openedAt: timestamp,
   /** Why it stands where it does in the order. */
   placed: z.string(),
   /** What happens if it waits; null where no roster says who is there to plan for. */
   ifItWaits: z.string().nullable(),
   /** Whose it is in the plan, and when they would begin it. */
-  plannedFor: z.strictObject({ personId: id, name: z.string(), at: timestamp }).nullable(),
+  plannedFor: z.strictObject({ personId: id, name: z.string(), at: timestamp, lateMinutes: z.int() }).nullable(),
   claim: z.strictObject({ personId: id, name: z.string(), since: timestamp }).nullable(),
   /** For a check: one that is open already, to go on with. */
   openCheckId: id.nullable(),
@@ -38,6 +42,10 @@ export const taskView = z.strictObject({
   couldNot: z.array(z.strictObject({ name: z.string(), reason: z.string(), at: timestamp })),
   /** Who is on duty now and may do it. */
   onDuty: z.array(z.string()),
+  /** Who was asked to see to it, while that is open. */
+  escalation: z
+    .strictObject({ personId: id, name: z.string(), at: timestamp, answeredAt: timestamp.nullable() })
+    .nullable(),
   /** Its place on the walk through the suites. */
   walkingOrder: z.number(),
 });

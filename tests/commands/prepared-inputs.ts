@@ -31,6 +31,7 @@ import {
 import { goodAnswer, type SmallDepartment } from "@/tests/support/small-department";
 import { PREPARE_ACCESS } from "./prepared-access";
 import { PREPARE_EVENTS } from "./prepared-events";
+import { PREPARE_MESSAGES } from "./prepared-messages";
 import { PREPARE_PROCEDURES } from "./prepared-procedures";
 import { PREPARE_SET_UP } from "./prepared-set-up";
 
@@ -259,6 +260,7 @@ async function somebodyNew({ department, helper }: Scene) {
 const PREPARE: Record<CommandName, Make> = {
   ...PREPARE_SET_UP,
   ...PREPARE_PROCEDURES,
+  ...PREPARE_MESSAGES,
   ...PREPARE_ACCESS(FIRST_PASSWORD, async ({ department, helper }, input) => {
     const { tokenId } = await department.must(issueToken, input, helper);
     return { tokenId };

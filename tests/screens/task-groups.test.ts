@@ -19,10 +19,13 @@ function task(name: string, walkingOrder: number, change: Partial<TaskView> = {}
     workstation: { id: `w-${name}`, tag: `WS ${name}` },
     subject: null,
     firstCase: null,
+    readyBy: null,
+    rule: null,
     openedAt: AT,
     placed: "Needed before the room can start",
     ifItWaits: null,
     plannedFor: null,
+    escalation: null,
     claim: null,
     openCheckId: null,
     work: null,
@@ -60,7 +63,9 @@ describe("the list of work", () => {
 
   it("shows somebody's own part of the plan first, when there is one", () => {
     const planned = TASKS.map((one) =>
-      one.room?.name === "OR 10" ? { ...one, plannedFor: { personId: "rosa", name: "Rosa", at: AT } } : one,
+      one.room?.name === "OR 10"
+        ? { ...one, plannedFor: { personId: "rosa", name: "Rosa", at: AT, lateMinutes: 0 } }
+        : one,
     );
     expect(
       groupTasks(planned, ROSA, "plan").map(({ title, tasks }) => [title, tasks.map(({ room }) => room?.name)]),

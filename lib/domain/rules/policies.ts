@@ -3,6 +3,7 @@ import { actionMinutes } from "@/lib/domain/rules/policy/action-minutes";
 import { checkMarks } from "@/lib/domain/rules/policy/check-marks";
 import { checkValidity } from "@/lib/domain/rules/policy/check-validity";
 import { endurance } from "@/lib/domain/rules/policy/endurance";
+import { escalation } from "@/lib/domain/rules/policy/escalation";
 import { morning } from "@/lib/domain/rules/policy/morning";
 import { procedureChange } from "@/lib/domain/rules/policy/procedure-change";
 
@@ -14,4 +15,5 @@ export const POLICIES: readonly Policy[] = [
   morning,
   actionMinutes,
   endurance,
+  escalation,
 ];

@@ -57,5 +57,11 @@ export interface PlacedTask<Task> {
   /** What happens if it waits; null where no plan says. */
   readonly ifItWaits: string | null;
   /** Whose work it is in the plan, and when they would begin it; null where it is in nobody's. */
-  readonly plannedFor: { readonly personId: string; readonly name: string; readonly at: Timestamp } | null;
+  readonly plannedFor: {
+    readonly personId: string;
+    readonly name: string;
+    readonly at: Timestamp;
+    /** By how much its room's first case is late with this plan. */
+    readonly lateMinutes: number;
+  } | null;
 }
