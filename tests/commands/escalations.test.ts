@@ -119,7 +119,7 @@ describe("the clock asks", () => {
     const { key } = await checkIn("OR 2");
     await department.must(cannotDoTask, { key, reason: "the room is locked" }, rosa);
     expect(await escalateDue(watching())).toBe(0);
-    department.clock.add(5 * 60_000);
+    department.clock.add(5);
     expect(await Promise.all([escalateDue(watching()), escalateDue(watching())])).toContain(1);
     expect((await checkIn("OR 2")).escalation).toMatchObject({ name: "Nia Hale" });
     expect((await messagesOf(charge)).escalations[0]).toMatchObject({
@@ -129,7 +129,7 @@ describe("the clock asks", () => {
   });
 
   it("the next person when no answer comes in time", async () => {
-    department.clock.add(6 * 60_000);
+    department.clock.add(6);
     expect(await escalateDue(watching())).toBe(1);
     expect((await checkIn("OR 2")).escalation).toMatchObject({ name: "Dele Oyelaran" });
     expect((await messagesOf(charge)).escalations[0]).toMatchObject({ outcome: "unanswered" });
@@ -143,7 +143,7 @@ describe("the clock asks", () => {
     await department.must(setDuty, setDuty.schema.parse(duty) as never, manager);
     const { key } = await checkIn("OR 3");
     await department.must(cannotDoTask, { key, reason: "no key" }, rosa);
-    department.clock.add(6 * 60_000);
+    department.clock.add(6);
     await escalateDue(watching());
     expect((await checkIn("OR 3")).escalation).toMatchObject({ name: "Kim Vale" });
   });
