@@ -62,6 +62,7 @@ async function placesToSee(page: Page): Promise<string[]> {
     "/downtime",
     "/downtime/print",
     "/rehearsal",
+    "/messages",
     ...states.map((id) => `/rooms/${id}`),
     ...kinds.map((key) => `/tasks/${encodeURIComponent(key)}`),
   ];

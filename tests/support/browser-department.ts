@@ -34,6 +34,7 @@ export async function browserDepartment(
   now = "2026-11-24T11:40:00Z",
   prepare: (department: SmallDepartment) => Promise<unknown> = async () => undefined,
   flags: readonly string[] = [],
+  environment: Readonly<Record<string, string>> = {},
 ): Promise<BrowserDepartment> {
   const department = await smallDepartment(now);
   await department.must(importDepartment, { files: { people: PEOPLE } }, department.admin);
@@ -41,6 +42,7 @@ export async function browserDepartment(
   const server = await startAppServer({
     database: department,
     now: Date.parse(now),
+    environment,
   });
   const browser = await launchBrowser(flags);
   const visitors: Visitor[] = [];
