@@ -1,5 +1,6 @@
 "use client";
 
+import { askedWords } from "@/app/_parts/asked-words";
 import { clockText, minutesText, whenText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useSay } from "@/app/_parts/say.client";
@@ -63,6 +64,7 @@ function ChooseBox({ task, choosing }: { task: TaskView; choosing: Choosing }) {
 function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCardProps) {
   const zone = useSession()?.facility.timeZone ?? "UTC";
   const say = useSay();
+  const asked = askedWords(task, zone);
   const placed = [
     number === null ? null : `No. ${number} of the plan`,
     say(task.placed),
@@ -76,7 +78,7 @@ function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCar
       </h3>
       {task.why === task.title ? null : <p className={styles.why}>{task.why}</p>}
       <TaskState task={task} yours={standing === "yours"} openCheck={openCheck} now={now} zone={zone} />
-      <Asked task={task} zone={zone} />
+      {asked ? <p className={styles.heed}>{asked}</p> : null}
       {task.couldNot.map(({ name, reason, at }) => (
         <p key={`${name} ${at}`} className={styles.heed}>
           {name} could not, {whenText(at, now, zone)}: {reason}
@@ -89,18 +91,6 @@ function TaskWords({ task, standing, number, openCheck, now, onRoster }: TaskCar
         <p className={styles.heed}>Nobody on duty may do it: it is for {rolesInWords(task.mayDo)}</p>
       ) : null}
     </div>
-  );
-}
-
-/** Who was asked to see to it, and whether they answered. */
-function Asked({ task: { escalation }, zone }: { task: TaskView; zone: string }) {
-  if (escalation === null) return null;
-  const { name, at, answeredAt } = escalation;
-  const answer = answeredAt ? `has it since ${clockText(answeredAt, zone)}` : "no answer so far";
-  return (
-    <p className={styles.heed}>
-      {name} was asked at {clockText(at, zone)}, {answer}
-    </p>
   );
 }
 

@@ -59,6 +59,8 @@ export async function openServer(options: ServerOptions): Promise<OpenServer> {
     alsoAt: networkAddresses(host).map((address) => `${scheme}://${address}:${bound}`),
     port: bound,
     serve: async () => {
+      // Links in messages lead here, where nothing else was said.
+      process.env.YOKEBOARD_PUBLIC_URL ??= options.publicUrl ?? `${scheme}://${readable(host)}:${bound}`;
       app = await loadApplication();
     },
     stop: () => stopServing(server, async () => app?.close()),

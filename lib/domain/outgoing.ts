@@ -10,6 +10,8 @@ export interface Outgoing {
   /** Where it is seen to, under the public address of the server. */
   readonly link: string;
   readonly at: string;
+  /** Of this attempt: a receiver refuses what is old. */
+  readonly sentAt: string;
 }
 
 /** `send` throws when it did not arrive. `permanent`: it never will. */

@@ -4,7 +4,7 @@ import type { Database, Scope } from "@/lib/storage/client";
 import { facilityFrame } from "@/lib/storage/facility-frame";
 import { type DueDelivery, deliveryFailed, deliverySent, takeDue } from "@/lib/storage/messages";
 import { facilityScopes } from "@/lib/storage/sessions";
-import { type Instant, later, MINUTE } from "@/lib/units/time";
+import { type Instant, later, MINUTE, timestampOf } from "@/lib/units/time";
 
 export interface Sending {
   readonly database: Database;
@@ -46,7 +46,7 @@ async function sendOne(sending: Sending, scope: Scope, delivery: DueDelivery, fa
   try {
     const port = ports[delivery.kind];
     if (!port) throw new NotSent(NO_PORT[delivery.kind]);
-    await port.send(outgoing(sending, delivery, facility));
+    await port.send(outgoing(sending, delivery, facility, now()));
   } catch (error) {
     const { next, problem } = afterFailure(delivery.attempts, error, now());
     await database.inScope(scope, (tx) => deliveryFailed(tx, scope.facilityId, delivery.id, next, problem));
@@ -73,6 +73,7 @@ const outgoing = (
   { publicUrl }: Sending,
   { id, channelId, address, title, body, path, messageKind, at }: DueDelivery,
   facility: string,
+  now: Instant,
 ): Outgoing => ({
   id,
   facility,
@@ -83,4 +84,5 @@ const outgoing = (
   body,
   link: new URL(path, publicUrl).href,
   at,
+  sentAt: timestampOf(now),
 });

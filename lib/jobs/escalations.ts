@@ -17,9 +17,12 @@ import { type Frame, facilityFrame } from "@/lib/storage/facility-frame";
 import { insertMessage } from "@/lib/storage/messages";
 import { notifyClockChange } from "@/lib/storage/places";
 import { facilityScopes } from "@/lib/storage/sessions";
-import { type Instant, instantOf } from "@/lib/units/time";
+import { type Instant, instantOf, MINUTE } from "@/lib/units/time";
 
 const NOBODY = "00000000-0000-0000-0000-000000000000";
+
+/** Longer than a whole check takes. Own choice, no source. */
+const IN_HAND = 60 * MINUTE;
 
 export interface Watching {
   readonly database: Database;
@@ -75,7 +78,9 @@ function limitsOf(frame: Frame) {
 async function watchedTasks(tx: Tx, frame: Frame, now: Instant): Promise<WatchedTask[]> {
   const today = checkDayAt(checkClock(frame), now);
   const open = await openCheckRecords(tx, frame.scope.facilityId, today.from, null);
-  const checking = new Set(open.map(({ workstation }) => workstation.id));
+  // One that was begun long ago and never signed is in nobody's hands any more.
+  const recent = open.filter(({ startedAt }) => now - instantOf(startedAt) < IN_HAND);
+  const checking = new Set(recent.map(({ workstation }) => workstation.id));
   return (await tasksIn(tx, frame, now, NOBODY)).map((task) => watchedOf(task, checking));
 }
 

@@ -44,7 +44,7 @@ async function summariseIn(database: Database, scope: Scope, now: Instant): Prom
   }));
   const today = dateIn(facility.timeZone, now);
   const due = wanted.filter(
-    ({ kind, at }) => at <= timeIn(facility.timeZone, now) && (kind === "morning" || weekday(today) === MONDAY),
+    ({ kind, at }) => isTime(at, timeIn(facility.timeZone, now)) && (kind === "morning" || weekday(today) === MONDAY),
   );
   if (due.length === 0) return 0;
   const made = new Map<string, Summary>();
@@ -64,6 +64,14 @@ async function summariseIn(database: Database, scope: Scope, now: Instant): Prom
   }
   return told;
 }
+
+/** A server that was down in the morning does not tell of it in the evening. Own choice, no source. */
+const WITHIN_MINUTES = 120;
+const minutesOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));
+const isTime = (at: string, now: string): boolean => {
+  const passed = minutesOf(now) - minutesOf(at);
+  return passed >= 0 && passed < WITHIN_MINUTES;
+};
 
 async function summaryOf(
   kind: "morning" | "week",

@@ -9,6 +9,7 @@ import { orderTasks } from "@/lib/domain/task-order";
 import { plannedOnce } from "@/lib/queries/plan-memory";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { TaskList, TaskView } from "@/lib/schemas/task";
+import { openCheckRecords } from "@/lib/storage/check-hands";
 import type { Tx } from "@/lib/storage/client";
 import { dutyAt } from "@/lib/storage/duty";
 import { swapsWithoutSpare } from "@/lib/storage/equipment";
@@ -60,12 +61,24 @@ export async function tasksIn(
   const duty = await dutyNowIn(tx, frame, now);
   const asked = await askedAbout(tx, frame.scope.facilityId);
   const lacking = await tasksWithoutParts(tx, frame, open, now);
-  const inputs = open.map((task) => ({ ...orderInput(task, placeOf(task), lacking), task }));
   // One place alone has no plan: what stands there is part of the whole facility's.
   const whole = Object.keys(only).length === 0;
+  const begun = whole ? await checksBegun(tx, frame.scope.facilityId, today.from) : new Map();
+  const inputs = open.map((task) => ({ ...orderInput(task, placeOf(task), lacking, begun), task }));
   const placed = whole ? plannedOnce(frame.scope.facilityId, inputs, duty, now) : orderTasks(inputs, now);
   return placed.map(({ task: { task }, ...standing }) =>
     taskViewOf(task, placeOf(task), standing, duty, asked.get(task.key) ?? null),
+  );
+}
+
+/** Who is in the middle of a check, by workstation: it stays with them, whether or not they took the task first. */
+async function checksBegun(tx: Tx, facilityId: string, since: Instant) {
+  const open = await openCheckRecords(tx, facilityId, since);
+  return new Map(
+    open.map(({ workstation, heldById, heldBy, startedAt }) => [
+      workstation.id,
+      { personId: heldById, name: heldBy, at: instantOf(startedAt) },
+    ]),
   );
 }
 
@@ -95,16 +108,19 @@ async function tasksWithoutParts(
 
 /** What the order of the work looks at. */
 function orderInput(
-  { key, draft, claim }: OpenTask,
+  { key, draft, claim, workstationId }: OpenTask,
   place: TaskPlace | null,
   lacking: ReadonlySet<string>,
+  begun: ReadonlyMap<string, NonNullable<OrderInput["claim"]>>,
 ): OrderInput {
+  const checking = draft.kind === "check" && workstationId !== null ? (begun.get(workstationId) ?? null) : null;
+  const has = claim ? { personId: claim.personId, name: claim.name, at: claim.since } : checking;
   return {
     key,
     mayDo: draft.mayDo,
     roomId: place?.room?.id ?? null,
     suite: place?.room?.suite ?? null,
-    claim: claim && { personId: claim.personId, name: claim.name, at: claim.since },
+    claim: has,
     lacksParts: lacking.has(key),
     severity: draft.severity,
     minutes: draft.minutes,
@@ -112,7 +128,7 @@ function orderInput(
     walkingOrder: place?.walkingOrder ?? Number.MAX_SAFE_INTEGER,
     firstCase: place?.closed ? null : (place?.firstCase ?? null),
     setUpMinutes: place?.setUpMinutes ?? 0,
-    claimed: claim !== null,
+    claimed: has !== null,
   };
 }
 

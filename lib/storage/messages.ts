@@ -69,6 +69,8 @@ export async function takeDue(
   return tx.$queryRaw<DueDelivery[]>`
     WITH due AS (
       SELECT d.id FROM fact.delivery d WHERE d.facility_id = ${facilityId}::uuid AND d.next_at <= ${timestampOf(now)}::timestamptz
+        -- Somebody who has left is told nothing more.
+        AND EXISTS (SELECT FROM channel c JOIN person p ON p.id = c.person_id AND p.active WHERE c.facility_id = d.facility_id AND c.id = d.channel_id)
       ORDER BY d.next_at, d.id LIMIT ${most} FOR UPDATE SKIP LOCKED),
     taken AS (
       UPDATE fact.delivery d SET attempts = d.attempts + 1, next_at = ${timestampOf(until)}::timestamptz

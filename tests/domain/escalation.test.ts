@@ -106,6 +106,12 @@ describe("who is asked", () => {
     expect(run([task()], [asked({ answered: true })])).toEqual({ ended: [], asked: [] });
   });
 
+  it("is asked anew when the work was taken and given back", () => {
+    const taken = asked({ outcome: "over", at: inMinutes(-20) });
+    const before = asked({ id: "e0", outcome: "unanswered", personId: "howard", at: inMinutes(-30) });
+    expect(run([task()], [taken, before]).asked).toMatchObject([{ personId: "mateo" }]);
+  });
+
   it("is nobody any more when the work is taken, or gone", () => {
     expect(run([task({ claimed: true })], [asked({ answerBy: inMinutes(1) })]).ended).toEqual([
       { id: "e1", outcome: "over" },

@@ -1,5 +1,6 @@
 "use client";
 
+import { askedWords } from "@/app/_parts/asked-words";
 import { minutesText, whenText } from "@/app/_parts/format";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useMayDo, useSession } from "@/app/_parts/session.client";
@@ -54,6 +55,7 @@ function TaskLine({ task, now, zone, onChanged }: TaskLineProps) {
   const giveBack = useCommand("give-back-task");
   const session = useSession();
   const may = useMayDo("claim-task") && task.mayDo.some((role) => session?.roles.includes(role));
+  const asked = askedWords(task, zone);
   const mine = task.claim !== null && task.claim.personId === session?.person.id;
   const run = async (command: typeof claim | typeof giveBack) => {
     await command.send({ key: task.key });
@@ -71,6 +73,7 @@ function TaskLine({ task, now, zone, onChanged }: TaskLineProps) {
             ? `${mine ? "You" : task.claim.name}, since ${whenText(task.claim.since, now, zone)}`
             : "Nobody is on it yet"}
         </p>
+        {asked ? <p>{asked}</p> : null}
       </div>
       <div className={styles.buttons}>
         {may && !task.claim ? (

@@ -58,11 +58,11 @@ function nextFor(
   limits: Limits,
 ): Asking | null {
   if (task.claimed) return null;
-  const earlier = before.filter(({ taskKey }) => taskKey === task.key);
+  const earlier = sinceTaken(before.filter(({ taskKey }) => taskKey === task.key));
   const open = earlier.find(({ outcome }) => outcome === null);
   const unanswered = ended.some(({ id, outcome }) => id === open?.id && outcome === "unanswered");
   if (open && !unanswered) return null;
-  // Somebody had it in hand once: it is asked about again only when that person was asked and did not answer.
+  // Everybody there is was asked, or it was passed on to nobody's answer: asking the same people again helps nobody.
   if (!open && earlier.length > 0) return null;
   const why = unanswered ? "No answer so far" : whyNow(task, now, limits);
   if (why === null) return null;
@@ -75,6 +75,12 @@ function nextFor(
     reason: `${where}${task.title}. ${why}`,
     answerBy: later(now, limits.answerWithinMinutes * MINUTE),
   };
+}
+
+/** What was asked before somebody took the work, and gave it back since, is another story: it may be asked about anew. */
+function sinceTaken(earlier: readonly AskedPerson[]): readonly AskedPerson[] {
+  const taken = Math.max(...earlier.filter(({ outcome }) => outcome === "over").map(({ at }) => at));
+  return earlier.filter(({ at, outcome }) => outcome !== "over" && at > taken);
 }
 
 /** The reason in a sentence; null while there is none. */

@@ -1,4 +1,5 @@
 import nodemailer, { type Transporter } from "nodemailer";
+import SMTPTransport from "nodemailer/lib/smtp-transport/index.js";
 import { type MessagePort, NotSent, type Outgoing, PATIENCE_MS } from "@/lib/domain/outgoing";
 
 const CAUTION =
@@ -6,16 +7,16 @@ const CAUTION =
 
 /** Mail by the hospital's own server, as YOKEBOARD_SMTP_URL and YOKEBOARD_MAIL_FROM say. */
 export function mailPort(smtpUrl: string, from: string): MessagePort & { close(): void } {
-  const transport: Transporter = nodemailer.createTransport(smtpUrl, {
-    from,
-  });
-  Object.assign(transport.options, {
+  // Made by hand: createTransport reads nothing beside a URL, and what is set on its options later has no effect.
+  const smtp = new SMTPTransport({
+    url: smtpUrl,
     connectionTimeout: PATIENCE_MS,
     greetingTimeout: PATIENCE_MS,
     socketTimeout: PATIENCE_MS,
     disableFileAccess: true,
     disableUrlAccess: true,
   });
+  const transport: Transporter = nodemailer.createTransport(smtp, { from });
   return {
     send: async (message) => {
       try {

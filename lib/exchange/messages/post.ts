@@ -21,6 +21,10 @@ for (const [net, bits] of [
 for (const [net, bits] of [
   ["::", 96],
   ["64:ff9b::", 96],
+  ["64:ff9b:1::", 48],
+  ["2001::", 32],
+  ["2002::", 16],
+  ["fec0::", 10],
   ["fc00::", 7],
   ["fe80::", 10],
   ["ff00::", 8],
@@ -73,7 +77,9 @@ export function post({ url, headers, body }: Post, inside: readonly string[]): P
         resolve(response.statusCode ?? 0);
       },
     );
-    request.setTimeout(PATIENCE_MS, () => request.destroy(new NotSent(`${url.host} did not answer in time`)));
+    // By the clock and not by silence: a reply that comes letter by letter would hold the sender for hours.
+    const tooLate = setTimeout(() => request.destroy(new NotSent(`${url.host} did not answer in time`)), PATIENCE_MS);
+    request.on("close", () => clearTimeout(tooLate));
     request.on("error", (error) => reject(error instanceof NotSent ? error : unreachable(url, error)));
     request.end(body);
   });

@@ -13,7 +13,7 @@ export const webhookPort = ({ serverSecret, inside }: WebSettings): MessagePort 
   send: async (message) => {
     const url = new URL(message.address.to ?? "");
     const body = JSON.stringify(payloadOf(message));
-    const at = String(Math.floor(Date.parse(message.at) / 1000));
+    const at = String(Math.floor(Date.parse(message.sentAt) / 1000));
     const signature = webhookSignature(webhookSecret(serverSecret, message.channelId), at, body);
     const headers = {
       "content-type": "application/json",
