@@ -10,6 +10,7 @@ const PLACES: readonly Place[] = [
   { href: "/set-up/equipment", label: "Equipment", needs: "set-workstation" },
   { href: "/set-up/week", label: "Week", needs: "set-weekly-template" },
   { href: "/set-up/rules", label: "Rules", needs: "propose-rules" },
+  { href: "/set-up/procedures", label: "Procedures", needs: "draft-procedure" },
   { href: "/set-up/import", label: "Import", needs: "import-department" },
   { href: "/set-up/people", label: "People", needs: "change-roles" },
   { href: "/set-up/facility", label: "Facility", needs: "set-site" },

@@ -49,7 +49,7 @@ export const PERMISSIONS = {
   "swap-workstation": ["technician", "biomedical-engineer", "charge-provider"],
   "fit-part": CHECKERS,
   "remove-part": CHECKERS,
-  "report-fault": [...CHECKERS, "supplies"],
+  "report-fault": EVERYBODY,
   "look-at-fault": ["technician", "biomedical-engineer"],
   "use-in-emergency": PROVIDERS,
   "change-provider": PROVIDERS,

@@ -56,7 +56,7 @@ const versionView = (stored: StoredVersion | null): Version =>
 
 function draftViewOf(draft: ProcedureDraft, newest: StoredVersion | null, actor: Actor): DraftView {
   const before = newest?.document ?? null;
-  const { added, removed, reworded } = textDifference(before, draft.text);
+  const { added, removed, reworded, reordered, renamed } = textDifference(before, draft.text);
   return {
     id: draft.id,
     revision: draft.revision,
@@ -72,6 +72,8 @@ function draftViewOf(draft: ProcedureDraft, newest: StoredVersion | null, actor:
     added: [...added],
     removed: [...removed],
     reworded: [...reworded],
+    reordered,
+    renamed,
     warnings: unseenBy(draft.kind, before, draft.text),
   };
 }

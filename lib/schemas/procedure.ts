@@ -107,6 +107,10 @@ export const draftView = z.strictObject({
   added: z.array(z.string()),
   removed: z.array(z.string()),
   reworded: z.array(z.string()),
+  /** The items that both have stand in another order. */
+  reordered: z.boolean(),
+  /** The name or the source. */
+  renamed: z.boolean(),
   /** Said before it is proposed: what no check of this kind will ask any more although a rule judges it. */
   warnings: z.array(z.string()),
 });

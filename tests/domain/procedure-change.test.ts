@@ -129,7 +129,19 @@ describe("what can be written", () => {
 
   it("says what differs, and what nobody would look at any more", () => {
     const after = text([...DAILY_US.items.filter(({ item }) => item !== "suction"), HUMIDITY]);
-    expect(textDifference(DAILY_US, after)).toEqual({ added: ["Humidity"], removed: ["Suction"], reworded: [] });
+    const sameOtherwise = {
+      reordered: false,
+      renamed: after.name !== DAILY_US.name || after.citation !== DAILY_US.citation,
+    };
+    expect(textDifference(DAILY_US, after)).toEqual({
+      added: ["Humidity"],
+      removed: ["Suction"],
+      reworded: [],
+      ...sameOtherwise,
+    });
+    const turned = { ...DAILY_US, items: [...DAILY_US.items].reverse() };
+    expect(textDifference(DAILY_US, turned)).toMatchObject({ added: [], removed: [], reordered: true, renamed: false });
+    expect(textDifference(DAILY_US, { ...DAILY_US, name: "Other" })).toMatchObject({ reordered: false, renamed: true });
     expect(unseenBy("daily", DAILY_US, after)).toHaveLength(1);
     expect(unseenBy("each-case", DAILY_US, after)).toEqual([]);
   });

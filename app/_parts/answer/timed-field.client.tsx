@@ -109,6 +109,9 @@ function ClockButtons(props: { watch: Stopwatch; needed: number; again: boolean;
           ) : null}
         </span>
       </Button>
+      <Button size="large" onClick={watch.reset}>
+        Stop, without an answer
+      </Button>
     </div>
   );
 }

@@ -10,6 +10,7 @@ import { Dialog } from "@/app/_ui/dialog.client";
 import styles from "./check-header.module.css";
 import { type CheckState, progressOf } from "./check-state";
 import { ItemRail } from "./item-rail.client";
+import { ProcedureLine } from "./procedure-line";
 import type { Sending } from "./use-sender.client";
 import { WrongWorkstation } from "./wrong-workstation.client";
 
@@ -54,6 +55,7 @@ export function CheckHeader({ state, current, sending, keeps, onGo, onHurry }: C
       <ProgressBar share={total === 0 ? 0 : answered / total} />
       <SendingLine sending={sending} waiting={waiting} keeps={keeps} onHurry={onHurry} />
       <Dialog open={listed} title={`${place}: ${answered} of ${total} answered`} onClose={() => setListed(false)}>
+        <ProcedureLine check={state.view} />
         <ItemRail
           state={state}
           current={current}

@@ -19,8 +19,19 @@ import { AnswersList } from "./answers-list";
 import { changesSince } from "./changes-since";
 import { standingOf, startState } from "./check-state";
 import { MovedOn } from "./moved-on";
+import { SHORTENED } from "./procedure-line";
 import styles from "./sign-view.module.css";
 import { WrongWorkstation } from "./wrong-workstation.client";
+
+const subOf = ({ workstation, procedure, shortened }: CheckView): string =>
+  [
+    workstation.tag,
+    workstation.model,
+    procedure ? `${procedure.name}, version ${procedure.version}` : null,
+    shortened ? SHORTENED : null,
+  ]
+    .filter(Boolean)
+    .join(" · ");
 
 /** A signed check: what was found, failures first, who signed; and for a provider the second mark in one tap. */
 export function SignedCheck({ check }: { check: CheckView }) {
@@ -45,10 +56,7 @@ export function SignedCheck({ check }: { check: CheckView }) {
   const place = view.room?.name ?? view.workstation.tag;
   return (
     <Page narrow>
-      <PageHeading
-        title={`${place}: ${say(CHECK_KIND_WORDS[view.kind])}`}
-        sub={`${view.workstation.tag} · ${view.workstation.model}`}
-      />
+      <PageHeading title={`${place}: ${say(CHECK_KIND_WORDS[view.kind])}`} sub={subOf(view)} />
       <div>
         <WrongWorkstation view={view} />
       </div>

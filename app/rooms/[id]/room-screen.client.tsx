@@ -13,6 +13,7 @@ import { instant, instantOf, timestampOf } from "@/lib/units/time";
 import { Faults } from "./faults.client";
 import { Fitted } from "./fitted";
 import { GasPath } from "./gas-path.client";
+import { OtherChecks } from "./other-checks.client";
 import { ProviderChange } from "./provider-change.client";
 import { mayStart, ProviderConfirm } from "./provider-confirm.client";
 import { ReserveOxygen } from "./reserve-oxygen";
@@ -52,6 +53,7 @@ export function RoomScreen({ initial }: { initial: RoomView }) {
           <Why view={view} now={timestampOf(now)} onChanged={changed} />
           <Faults view={view} now={timestampOf(now)} onChanged={changed} />
           <Tasks view={view} now={timestampOf(now)} onChanged={changed} />
+          <OtherChecks view={view} onChanged={changed} />
           {confirmFirst ? null : <ProviderConfirm view={view} onChanged={changed} />}
           <div className={styles.screenOnly}>
             <RoomActions view={view} onSwap={() => setSwapping(true)} onChanged={changed} />

@@ -176,6 +176,10 @@ export interface TextDifference {
   readonly added: readonly string[];
   readonly removed: readonly string[];
   readonly reworded: readonly string[];
+  /** The items that both have stand in another order. */
+  readonly reordered: boolean;
+  /** Another name or source. */
+  readonly renamed: boolean;
 }
 
 export function textDifference(before: ProcedureText | null, after: ProcedureText): TextDifference {
@@ -186,7 +190,18 @@ export function textDifference(before: ProcedureText | null, after: ProcedureTex
     added: names(after.items.map(({ item }) => item).filter((item) => !asked.has(item))),
     removed: names(removedItems(before, after)),
     reworded: names(same.filter((one) => !before?.items.some((other) => equal(other, one))).map(({ item }) => item)),
+    reordered: before !== null && isReordered(before, after),
+    renamed: before !== null && (before.name !== after.name || before.citation !== after.citation),
   };
+}
+
+/** Do the items that both have stand in another order? */
+function isReordered(before: ProcedureText, after: ProcedureText): boolean {
+  const orderIn = (one: ProcedureText, other: ProcedureText) => {
+    const kept = new Set(other.items.map(({ item }) => item));
+    return one.items.map(({ item }) => item).filter((item) => kept.has(item));
+  };
+  return orderIn(before, after).join(" ") !== orderIn(after, before).join(" ");
 }
 
 /** What a daily check that leaves an item out no longer sees, although a rule that stops the workstation judges it. */
