@@ -7,6 +7,8 @@ import { chanceFrom } from "./random";
 /** A leak that rises a little every day, so that there is one to be seen rising. */
 const WEARING_THROUGH = "AW-07";
 const NEW_HOSE_LEAK = 20;
+/** mL/min: what the check of the invented hospital allows. */
+const LEAK_LIMIT = 150;
 
 /** How the invented department's equipment really is. Answers are read off it, and it changes as equipment does. */
 export class Condition {
@@ -71,7 +73,9 @@ export class Condition {
     for (const item of items) this.broken.get(workstation.id)?.delete(item);
     if (items.includes("absorbent-colour"))
       for (const { tag } of workstation.fitted.absorbent) this.colours.set(tag, 0.01);
-    if (items.includes("breathing-leak")) this.leaks.set(workstation.tag, NEW_HOSE_LEAK);
+    // A new charge has the leak looked at again, and leaves the hose as it is.
+    if (items.includes("breathing-leak") && (this.leaks.get(workstation.tag) ?? 0) > LEAK_LIMIT)
+      this.leaks.set(workstation.tag, NEW_HOSE_LEAK);
     if (items.includes("vaporizer-fill")) for (const { tag } of workstation.fitted.vaporizers) this.levels.set(tag, 1);
   }
 

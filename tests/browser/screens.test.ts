@@ -89,7 +89,13 @@ describe("every screen of a real morning", () => {
 
   it("the administrator's pages and the sign-in page are accessible too", async () => {
     const { context, page } = await visitor(browser, server, DESK, { userId: "a.brandt", password: DEMO_PASSWORD });
-    for (const place of ["/set-up/import", "/set-up/people", "/set-up/password", "/set-up/facility", "/set-up/procedures"]) {
+    for (const place of [
+      "/set-up/import",
+      "/set-up/people",
+      "/set-up/password",
+      "/set-up/facility",
+      "/set-up/procedures",
+    ]) {
       await page.goto(place);
       await page.getByRole("heading", { level: 1 }).first().waitFor();
       await expectAccessible(page);
