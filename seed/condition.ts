@@ -90,7 +90,7 @@ export class Condition {
       this.pressures.set(cylinder.serial, Math.max(0, this.pressure(cylinder) - loss));
     }
     const leak = this.leak(workstation);
-    if (leak !== null) this.leaks.set(workstation.tag, leak + chance.whole(4, 7));
+    if (leak !== null) this.leaks.set(workstation.tag, leak + chance.whole(5, 9));
     for (const one of workstation.fitted.absorbent)
       this.colours.set(one.tag, this.colour(one) + chance.between(0.01, 0.035));
     for (const [index, one] of workstation.fitted.vaporizers.entries()) {
