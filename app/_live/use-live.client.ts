@@ -17,6 +17,9 @@ export function useLive(): LiveStatus {
   );
 }
 
+/** For what is told to everybody with the whole board, and to nobody with a room. */
+export const WHOLE_BOARD_ONLY: readonly string[] = [];
+
 /** Calls back when something about one of the rooms (or spare workstations, by id) may have changed. */
 export function useOnChange(ids: readonly string[] | "all", callback: () => void): void {
   const { store } = useLiveContext();

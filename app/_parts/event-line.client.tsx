@@ -2,16 +2,13 @@
 
 import { useQuery } from "@tanstack/react-query";
 import Link from "next/link";
-import { useOnChange } from "@/app/_live/use-live.client";
+import { useOnChange, WHOLE_BOARD_ONLY } from "@/app/_live/use-live.client";
 import { Notice } from "@/app/_ui/notice";
 import type { EventLine as Line, OpenEventsView } from "@/lib/schemas/events";
 import { viewOrThrow } from "./api.client";
 import styles from "./event-line.module.css";
 import { clockText } from "./format";
 import { useSession } from "./session.client";
-
-/** An event of a zone is told to everybody with the whole board, so only that is listened for. */
-const WHOLE_BOARD_ONLY: readonly string[] = [];
 
 /** One line for each open event, above the rooms: what happened, what it means, and where the card is. Nothing while nothing is open. */
 export function EventLines() {

@@ -2,11 +2,12 @@
 
 import { type FormEvent, useState } from "react";
 import { clockText, whenText } from "@/app/_parts/format";
+import { PersonField } from "@/app/_parts/person-field.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useCommand } from "@/app/_parts/use-command.client";
 import { Button } from "@/app/_ui/button.client";
 import { Dialog } from "@/app/_ui/dialog.client";
-import { Field, TextAreaField } from "@/app/_ui/field";
+import { TextAreaField } from "@/app/_ui/field";
 import { Form } from "@/app/_ui/form";
 import { LinkButton } from "@/app/_ui/link-button";
 import type { EscalationView, MessagesView } from "@/lib/schemas/messages";
@@ -92,18 +93,13 @@ function PassOn({ id, people, onDone }: { id: string; people: MessagesView["peop
   };
   return (
     <Form onSubmit={submit}>
-      <Field label="To whom?" error={asked && to === "" ? "Choose who is asked in your place." : null}>
-        {(control) => (
-          <select {...control} value={to} onChange={({ target }) => setTo(target.value)}>
-            <option value="">Choose a person</option>
-            {people.map(({ id: personId, name, onDuty }) => (
-              <option key={personId} value={personId}>
-                {onDuty ? `${name}, on duty` : name}
-              </option>
-            ))}
-          </select>
-        )}
-      </Field>
+      <PersonField
+        label="To whom?"
+        people={people}
+        value={to}
+        error={asked && to === "" ? "Choose who is asked in your place." : null}
+        onChange={setTo}
+      />
       <TextAreaField
         label="What they should know"
         hint="It may stay empty."

@@ -1,10 +1,8 @@
 "use client";
 
-import { useQuery } from "@tanstack/react-query";
-import { useOnChange } from "@/app/_live/use-live.client";
-import { viewOrThrow } from "@/app/_parts/api.client";
 import { countText } from "@/app/_parts/format";
 import { useSession } from "@/app/_parts/session.client";
+import { useMessages } from "@/app/_parts/use-messages.client";
 import { Page, PageHeading } from "@/app/_ui/page";
 import { Panel } from "@/app/_ui/panel";
 import type { MessagesView } from "@/lib/schemas/messages";
@@ -13,25 +11,11 @@ import { Channels } from "./channels.client";
 import styles from "./messages.module.css";
 import { Summaries } from "./summaries.client";
 
-const ON_ITS_WAY_MS = 2_000;
-/** Who is asked is told to everybody with the whole board. */
-const WHOLE_BOARD_ONLY: readonly string[] = [];
-
-const isOnItsWay = ({ last }: MessagesView["channels"][number]): boolean =>
-  last !== null && last.sentAt === null && last.problem === null;
-
 /** First what waits for an answer, then how one is reached. */
 export function MessagesScreen({ initial }: { initial: MessagesView }) {
   const session = useSession();
-  const { data: view, refetch } = useQuery({
-    queryKey: ["messages", session?.facility.id],
-    queryFn: () => viewOrThrow<MessagesView>("/api/v1/messages"),
-    initialData: initial,
-    // What is on its way is looked after until it has arrived or failed.
-    refetchInterval: ({ state }) => (state.data?.channels.some(isOnItsWay) ? ON_ITS_WAY_MS : false),
-  });
+  const { data: view = initial, refetch } = useMessages(initial);
   const changed = () => void refetch();
-  useOnChange(WHOLE_BOARD_ONLY, changed);
   const zone = session?.facility.timeZone ?? "UTC";
   const open = view.escalations.filter(({ outcome, answeredAt }) => outcome === null && answeredAt === null);
   return (

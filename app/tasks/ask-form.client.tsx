@@ -1,17 +1,15 @@
 "use client";
 
-import { useQuery } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
-import { viewOrThrow } from "@/app/_parts/api.client";
 import { clockText } from "@/app/_parts/format";
+import { PersonField } from "@/app/_parts/person-field.client";
 import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { useSession } from "@/app/_parts/session.client";
 import { useCommand } from "@/app/_parts/use-command.client";
+import { useMessages } from "@/app/_parts/use-messages.client";
 import { Button } from "@/app/_ui/button.client";
-import { Field } from "@/app/_ui/field";
 import { Form } from "@/app/_ui/form";
 import { Notice } from "@/app/_ui/notice";
-import type { MessagesView } from "@/lib/schemas/messages";
 import type { TaskView } from "@/lib/schemas/task";
 import { ReasonField } from "./reason-field.client";
 
@@ -19,10 +17,7 @@ import { ReasonField } from "./reason-field.client";
 export function AskForm({ task, onDone }: { task: TaskView; onDone: () => void }) {
   const session = useSession();
   const zone = session?.facility.timeZone ?? "UTC";
-  const { data } = useQuery({
-    queryKey: ["messages", session?.facility.id],
-    queryFn: () => viewOrThrow<MessagesView>("/api/v1/messages"),
-  });
+  const { data } = useMessages();
   const [to, setTo] = useState("");
   const [reason, setReason] = useState("");
   const [tried, setTried] = useState(false);
@@ -39,18 +34,13 @@ export function AskForm({ task, onDone }: { task: TaskView; onDone: () => void }
   if (!data) return <p role="status">Reading who is here…</p>;
   return (
     <Form onSubmit={submit}>
-      <Field label="Who is asked?" error={tried && to === "" ? "Choose one person." : null}>
-        {(control) => (
-          <select {...control} value={to} onChange={({ target }) => setTo(target.value)}>
-            <option value="">Choose a person</option>
-            {data.people.map(({ id, name, onDuty }) => (
-              <option key={id} value={id}>
-                {onDuty ? `${name}, on duty` : name}
-              </option>
-            ))}
-          </select>
-        )}
-      </Field>
+      <PersonField
+        label="Who is asked?"
+        people={data.people}
+        value={to}
+        error={tried && to === "" ? "Choose one person." : null}
+        onChange={setTo}
+      />
       <ReasonField
         legend="Why?"
         usual={[

@@ -11,6 +11,8 @@ import {
   sign,
   verify,
 } from "node:crypto";
+import type { VerifyingTools } from "@/lib/domain/history/decide";
+import { recordTree } from "@/lib/storage/record-tree";
 
 /** A signing key as it is kept: its private half sealed with the server's secret, which the database does not know. */
 export interface MadeKey {
@@ -73,3 +75,13 @@ export function isSignedBy(publicKey: string, text: string, signature: string): 
   const key = createPublicKey({ key: Buffer.concat([SPKI, raw]), format: "der", type: "spki" });
   return verify(null, Buffer.from(text, "utf8"), key, Buffer.from(signature, "base64"));
 }
+
+/** What a verifier needs besides the file that it looks at. */
+export const VERIFYING_TOOLS: VerifyingTools = {
+  tree: recordTree,
+  bytesOf: (text) => Buffer.from(text, "utf8"),
+  fromHex: (hex) => Buffer.from(hex, "hex"),
+  toHex: (hash) => Buffer.from(hash).toString("hex"),
+  keyId: keyIdOf,
+  isSignedBy,
+};

@@ -1,11 +1,9 @@
-import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import type { ZodError } from "zod";
-import { isSignedBy, keyIdOf } from "@/lib/auth/head-keys";
+import { VERIFYING_TOOLS } from "@/lib/auth/head-keys";
 import { verifyExport } from "@/lib/domain/history/decide";
 import type { HistoryExport, SignedHead } from "@/lib/domain/history/model";
-import { merkleTree } from "@/lib/domain/merkle";
 import { historyExport, signedHead } from "@/lib/schemas/history-export";
 import { runMain } from "./main";
 import { Problem } from "./problem";
@@ -19,23 +17,13 @@ const HELP = `npm run --silent verify -- EXPORT [options]   says whether an expo
 
 It ends with 0 when everything fits, with 1 when something does not, and names the first thing that is wrong.`;
 
-const tree = merkleTree((bytes) => createHash("sha256").update(bytes).digest());
-const tools = {
-  tree,
-  bytesOf: (text: string) => Buffer.from(text, "utf8"),
-  fromHex: (hex: string) => Buffer.from(hex, "hex"),
-  toHex: (hash: Uint8Array) => Buffer.from(hash).toString("hex"),
-  keyId: keyIdOf,
-  isSignedBy,
-};
-
 async function main(): Promise<void> {
   const { file, heads, keys } = given();
   const exported = exportIn(file);
   const earlier = heads.flatMap(headsIn);
   const missing = keys.find((id) => !exported.keys.some((key) => key.id === id));
   if (missing !== undefined) return wrong(`The key ${missing} signed nothing in this export.`);
-  const outcome = verifyExport(exported, tools, earlier);
+  const outcome = verifyExport(exported, VERIFYING_TOOLS, earlier);
   if (!outcome.ok) return wrong(outcome.message);
   const { entries, size, root, keys: used } = outcome.value;
   const part = exported.whole ? `all ${entries} entries` : `${entries} of ${size} entries`;

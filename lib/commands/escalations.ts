@@ -1,3 +1,4 @@
+import { askPerson } from "@/lib/commands/ask-person";
 import { taskIsGone } from "@/lib/commands/at-hand";
 import { type Context, command } from "@/lib/commands/command";
 import { done, refused } from "@/lib/domain/outcome";
@@ -19,13 +20,9 @@ import {
   endEscalation,
   escalationById,
   escalationsOfOpenTasks,
-  insertEscalation,
 } from "@/lib/storage/escalations";
-import { insertMessage } from "@/lib/storage/messages";
 import { openTask } from "@/lib/storage/tasks";
 import { later, MINUTE, timestampOf } from "@/lib/units/time";
-
-const answerBy = ({ begun, now }: Context) => later(now, valuesOf(escalation, begun).answerWithin.value * MINUTE);
 
 interface Asked {
   readonly taskKey: string;
@@ -33,22 +30,11 @@ interface Asked {
   readonly reason: string;
 }
 
-/** One person is asked, and told by every way they have. Null when somebody is asked about this task already. */
-async function ask(tx: Tx, { taskKey, personId, reason }: Asked, context: Context) {
-  const { facilityId } = context.begun.scope;
-  const one = { id: context.newId(), taskKey, personId, by: context.actor.personId, reason, at: context.now };
-  const until = answerBy(context);
-  if (!(await insertEscalation(tx, facilityId, { ...one, answerBy: until }))) return null;
-  await insertMessage(tx, facilityId, {
-    id: context.newId(),
-    personId,
-    kind: "escalation",
-    about: one.id,
-    title: "You are asked to see to this",
-    body: reason,
-    path: "/messages",
-    at: context.now,
-  });
+/** By whoever gives the command. Null when somebody is asked about this task already. */
+async function ask(tx: Tx, asked: Asked, { begun, actor, now, newId }: Context) {
+  const until = later(now, valuesOf(escalation, begun).answerWithin.value * MINUTE);
+  const one = { id: newId(), ...asked, by: actor.personId, at: now, answerBy: until };
+  if (!(await askPerson(tx, begun.scope.facilityId, one, newId))) return null;
   return { escalationId: one.id, answerBy: timestampOf(until) };
 }
 

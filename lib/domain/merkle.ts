@@ -32,6 +32,10 @@ export interface MerkleTree {
   leafHash(bytes: Uint8Array): Hash;
   /** The root over the first `size` leaves; over all of them if not given. */
   root(leaves: readonly Hash[], size?: number): Hash;
+  /** The root from those of the perfect subtrees, largest first: all that is kept of a tree that only grows. */
+  rootOfSubtrees(subtrees: readonly Hash[]): Hash;
+  /** The perfect subtrees of a tree of that size after one more leaf. */
+  grown(subtrees: readonly Hash[], size: number, leaf: Hash): Hash[];
   /** Section 2.1.3.1: what joins one leaf to the root of a tree of that size. */
   inclusionProof(leaves: readonly Hash[], index: number, size: number): Hash[];
   /** The same for many leaves of one tree: what they share is hashed once. */
@@ -89,6 +93,20 @@ export function merkleTree(hash: HashFunction): MerkleTree {
   return {
     leafHash: (bytes) => hash(joined(LEAF, bytes)),
     root: (leaves, size = leaves.length) => rootOf(leaves, 0, within(size, 0, leaves.length)),
+    rootOfSubtrees: (subtrees) => {
+      const [last, ...rest] = [...subtrees].reverse();
+      return last ? rest.reduce((right, left) => node(left, right), last) : hash(new Uint8Array());
+    },
+    grown: (subtrees, size, leaf) => {
+      const next = [...subtrees];
+      let added = leaf;
+      for (let rest = size; isOdd(rest); rest = half(rest)) {
+        const left = next.pop();
+        if (!left) throw new RangeError(`a tree of ${size} leaves has more perfect subtrees than ${subtrees.length}`);
+        added = node(left, added);
+      }
+      return [...next, added];
+    },
     inclusionProof: (leaves, index, size) => proverOf(leaves, size)(index),
     prover: proverOf,
     isIncluded: (leaf, index, size, proof, root) => climbs(node, leaf, index, size, proof, root),

@@ -38,7 +38,8 @@ export type Routes = readonly (readonly number[])[];
 
 const MINUTES_AN_HOUR = 60;
 
-const BLOCKS: ReadonlySet<Severity> = new Set<Severity>(["out", "stops", "owed", "limits"]);
+/** What a room's first case waits for. */
+export const BLOCKS: ReadonlySet<Severity> = new Set<Severity>(["out", "stops", "owed", "limits"]);
 
 export function boardOf(
   tasks: readonly PlanTask[],

@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { askPerson } from "@/lib/commands/ask-person";
 import { checkDayAt } from "@/lib/domain/check-day";
 import { escalate } from "@/lib/domain/escalation/decide";
 import type { Reachable, WatchedTask } from "@/lib/domain/escalation/model";
@@ -12,9 +13,8 @@ import { reachablePeople } from "@/lib/storage/channels";
 import { openCheckRecords } from "@/lib/storage/check-hands";
 import type { Database, Scope, Tx } from "@/lib/storage/client";
 import { dutyAt } from "@/lib/storage/duty";
-import { endEscalation, escalationsOfOpenTasks, insertEscalation } from "@/lib/storage/escalations";
+import { endEscalation, escalationsOfOpenTasks } from "@/lib/storage/escalations";
 import { type Frame, facilityFrame } from "@/lib/storage/facility-frame";
-import { insertMessage } from "@/lib/storage/messages";
 import { notifyClockChange } from "@/lib/storage/places";
 import { facilityScopes } from "@/lib/storage/sessions";
 import { type Instant, instantOf, MINUTE } from "@/lib/units/time";
@@ -47,21 +47,8 @@ async function escalateIn(tx: Tx, scope: Scope, now: Instant): Promise<number> {
   const { ended, asked } = escalate(tasks, before, await peopleHere(tx, frame, now), now, limitsOf(frame));
   for (const { id, outcome } of ended) await endEscalation(tx, facilityId, id, outcome, now);
   let told = 0;
-  for (const one of asked) {
-    const id = randomUUID();
-    if (!(await insertEscalation(tx, facilityId, { ...one, id, by: null, at: now }))) continue;
-    told += 1;
-    await insertMessage(tx, facilityId, {
-      id: randomUUID(),
-      personId: one.personId,
-      kind: "escalation",
-      about: id,
-      title: "You are asked to see to this",
-      body: one.reason,
-      path: "/messages",
-      at: now,
-    });
-  }
+  for (const one of asked)
+    if (await askPerson(tx, facilityId, { ...one, id: randomUUID(), by: null, at: now }, randomUUID)) told += 1;
   if (told + ended.length > 0) await notifyClockChange(tx, facilityId, "all");
   return told;
 }

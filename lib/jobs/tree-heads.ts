@@ -1,8 +1,8 @@
-import { createHash } from "node:crypto";
 import { makeHeadKey, signWith } from "@/lib/auth/head-keys";
 import { headText, type SignedHead, type TreeHead } from "@/lib/domain/history/model";
 import type { HeadPort } from "@/lib/jobs/tree-head-ports";
 import type { Database, Scope, Tx } from "@/lib/storage/client";
+import { recordTree } from "@/lib/storage/record-tree";
 import { facilityScopes } from "@/lib/storage/sessions";
 import {
   frontier,
@@ -32,19 +32,6 @@ export interface Heads {
   readonly report: (problem: string) => void;
 }
 
-const sha256 = (...parts: readonly Uint8Array[]): Uint8Array => {
-  const hash = createHash("sha256");
-  for (const part of parts) hash.update(part);
-  return hash.digest();
-};
-
-/** The root from the roots of the perfect subtrees: what every command kept up, not what the leaves say now. */
-function rootOf(nodes: readonly Uint8Array[]): Uint8Array {
-  const [last, ...rest] = [...nodes].reverse();
-  if (!last) return sha256();
-  return rest.reduce((right, left) => sha256(Uint8Array.of(1), left, right), last);
-}
-
 /** Signs the record of one facility as it is at this moment. */
 export function takeHead({ database, now, secret }: Heads, scope: Scope): Promise<SignedHead> {
   return database.inScope(scope, async (tx) => {
@@ -52,7 +39,8 @@ export function takeHead({ database, now, secret }: Heads, scope: Scope): Promis
     const [before] = await treeHeads(tx, scope.facilityId, 1);
     const at = instant(Math.max(now(), before ? instantOf(before.at) + 1 : 0));
     const { size, nodes } = await frontier(tx, scope.facilityId);
-    const root = Buffer.from(rootOf(nodes)).toString("hex");
+    // What every command kept up, not what the leaves say now.
+    const root = Buffer.from(recordTree.rootOfSubtrees(nodes)).toString("hex");
     const head: TreeHead = { facility: scope.facilityId, at: timestampOf(at), size, root };
     const signed = await signedBy(tx, scope.facilityId, head, at, secret);
     await insertHead(tx, signed);

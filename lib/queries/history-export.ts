@@ -1,13 +1,11 @@
-import { createHash } from "node:crypto";
 import type { Actor } from "@/lib/auth/actor";
 import { EXPORT_FORMAT, type SignedHead } from "@/lib/domain/history/model";
-import { merkleTree } from "@/lib/domain/merkle";
 import { appReading, inFacility, type Reading } from "@/lib/queries/read";
 import type { ExportQuery, HeadsView } from "@/lib/schemas/history-export";
+import { recordTree } from "@/lib/storage/record-tree";
 import { type ExportedLeaf, headKeys, leafHashes, leavesFrom, treeHeads } from "@/lib/storage/tree-heads";
 import { addDays, type Instant, instantAt, localDate, localTime, timestampOf } from "@/lib/units/time";
 
-const tree = merkleTree((bytes) => createHash("sha256").update(bytes).digest());
 const PAGE = 2_000;
 const hex = (hash: Uint8Array): string => Buffer.from(hash).toString("hex");
 
@@ -56,10 +54,10 @@ export async function* exportHistory(
       const first = heads[place]?.size ?? 0;
       // A record that was cut or rewritten is exported as it is, for the verifier to say what is wrong.
       if (first > next.size || next.size > hashes.length) return [];
-      return tree.consistencyProof(hashes, first, next.size).map(hex);
+      return recordTree.consistencyProof(hashes, first, next.size).map(hex);
     }),
   };
-  const proofOf = whole || size === 0 || size > hashes.length ? null : tree.prover(hashes, size);
+  const proofOf = whole || size === 0 || size > hashes.length ? null : recordTree.prover(hashes, size);
   yield `${JSON.stringify(head).slice(0, -1)},"entries":[`;
   let first = true;
   for await (const leaf of pages(actor, reading, askedOf(query, facility.timeZone), size)) {

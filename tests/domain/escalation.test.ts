@@ -101,6 +101,17 @@ describe("who is asked", () => {
     });
   });
 
+  it("is the next one also when they had to wait until they were free", () => {
+    const others = Array.from({ length: 5 }, (_, place) =>
+      asked({ id: `o${place}`, taskKey: `check:o${place}`, personId: "howard", answerBy: inMinutes(3) }),
+    );
+    const busy = others.map(({ taskKey }) => task({ key: taskKey }));
+    const unanswered = run([task(), ...busy], [asked(), ...others]);
+    expect(unanswered).toEqual({ ended: [{ id: "e1", outcome: "unanswered" }], asked: [] });
+    const later = run([task()], [asked({ outcome: "unanswered" })]);
+    expect(later.asked).toMatchObject([{ personId: "howard", reason: "OR 1: Daily check. No answer so far" }]);
+  });
+
   it("is nobody else while there is time to answer, or after the answer", () => {
     expect(run([task()], [asked({ answerBy: inMinutes(1) })])).toEqual({ ended: [], asked: [] });
     expect(run([task()], [asked({ answered: true })])).toEqual({ ended: [], asked: [] });

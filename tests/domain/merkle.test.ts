@@ -18,6 +18,16 @@ describe("the tree of RFC 9162", () => {
     },
   );
 
+  it("grown leaf by leaf has the published root over every number of them", () => {
+    let subtrees: Hash[] = [];
+    for (const [size, root] of ROOTS_HEX.entries()) {
+      expect(hex(tree.rootOfSubtrees(subtrees))).toBe(root);
+      const leaf = ENTRIES_HEX[size];
+      if (leaf !== undefined) subtrees = tree.grown(subtrees, size, tree.leafHash(Buffer.from(leaf, "hex")));
+    }
+    expect(() => tree.grown([], 1, tree.leafHash(Buffer.from("x")))).toThrow(/more perfect subtrees/);
+  });
+
   it("does not take a node for a leaf of the same bytes", () => {
     const [left, right] = leavesOf(2);
     if (!left || !right) throw new Error("two leaves");

@@ -1,11 +1,9 @@
-import { createHash } from "node:crypto";
 import pg from "pg";
-import { isSignedBy, keyIdOf } from "@/lib/auth/head-keys";
+import { VERIFYING_TOOLS } from "@/lib/auth/head-keys";
 import { holdWorkstation, liftHold } from "@/lib/commands/hold";
 import { type Dice, dice } from "@/lib/domain/dice";
 import { verifyExport } from "@/lib/domain/history/decide";
 import type { HistoryExport, SignedHead } from "@/lib/domain/history/model";
-import { merkleTree } from "@/lib/domain/merkle";
 import { type Heads, takeHead } from "@/lib/jobs/tree-heads";
 import { exportHistory, readHeads } from "@/lib/queries/history-export";
 import { historyExport } from "@/lib/schemas/history-export";
@@ -15,16 +13,6 @@ import type { Line } from "@/tests/bench/report";
 const ENTRIES = 300;
 const ENTRIES_A_HEAD = 25;
 const SECRET = "a secret of the torture, long enough for its purpose";
-const tree = merkleTree((bytes) => createHash("sha256").update(bytes).digest());
-const tools = {
-  tree,
-  bytesOf: (text: string) => Buffer.from(text, "utf8"),
-  fromHex: (hex: string) => Buffer.from(hex, "hex"),
-  toHex: (hash: Uint8Array) => Buffer.from(hash).toString("hex"),
-  keyId: keyIdOf,
-  isSignedBy,
-};
-
 /** One change to one row of the history, and what it is called. `$1` is the facility, `$2` the row. */
 interface Change {
   readonly what: string;
@@ -209,7 +197,7 @@ class Record {
     ]);
     const read = historyExport.safeParse(JSON.parse(text));
     if (!read.success) return `the export is not whole: ${read.error.issues[0]?.message}`;
-    const outcome = verifyExport(read.data as HistoryExport, tools, this.#kept);
+    const outcome = verifyExport(read.data as HistoryExport, VERIFYING_TOOLS, this.#kept);
     return outcome.ok ? null : outcome.message;
   }
 }

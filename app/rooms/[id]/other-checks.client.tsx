@@ -1,17 +1,11 @@
 "use client";
 
-import { useRouter } from "next/navigation";
-import { useState } from "react";
-import { ConfirmWorkstation } from "@/app/_parts/confirm-workstation.client";
-import { ProblemNotice } from "@/app/_parts/problem-notice";
 import { Said } from "@/app/_parts/said.client";
 import { useMayDo } from "@/app/_parts/session.client";
-import { useCommand } from "@/app/_parts/use-command.client";
-import { Button } from "@/app/_ui/button.client";
-import { FormActions } from "@/app/_ui/form";
 import { LinkButton } from "@/app/_ui/link-button";
 import { Panel } from "@/app/_ui/panel";
 import type { RoomView } from "@/lib/schemas/room";
+import { BeginCheck } from "./begin-check.client";
 
 type Kind = "each-case" | "close-out";
 
@@ -51,44 +45,23 @@ interface OneKindProps {
 }
 
 function OneKind({ kind, words, view, onChanged }: OneKindProps) {
-  const router = useRouter();
-  const [asking, setAsking] = useState(false);
-  const start = useCommand("start-check");
-  const { row, checks } = view;
-  const open = checks.find((check) => check.kind === kind && check.signedAt === null);
-  const begin = async (workstationId: string) => {
-    const reply = await start.send({ workstationId, kind });
-    setAsking(false);
-    if (reply?.ok) router.push(`/checks/${reply.value.checkId}`);
-    else onChanged();
-  };
+  const open = view.checks.find((check) => check.kind === kind && check.signedAt === null);
   return (
     <>
       <p>
         <Said>{words.why}</Said>
       </p>
-      <FormActions>
+      <div>
         {open ? (
           <LinkButton href={`/checks/${open.id}`} size="large">
             <Said>{words.goOn}</Said>
           </LinkButton>
         ) : (
-          <Button size="large" busy={start.busy} onClick={() => setAsking(true)}>
+          <BeginCheck kind={kind} row={view.row} onChanged={onChanged}>
             <Said>{words.start}</Said>
-          </Button>
+          </BeginCheck>
         )}
-      </FormActions>
-      <ProblemNotice problem={start.problem} />
-      {row.workstation ? (
-        <ConfirmWorkstation
-          open={asking}
-          expected={row.workstation}
-          place={row.name}
-          busy={start.busy}
-          onClose={() => setAsking(false)}
-          onConfirmed={(workstationId) => void begin(workstationId)}
-        />
-      ) : null}
+      </div>
     </>
   );
 }

@@ -1,10 +1,8 @@
 import type { AskedPerson, Asking, Escalated, Limits, Reachable, WatchedTask } from "@/lib/domain/escalation/model";
-import type { Severity } from "@/lib/domain/judgement";
+import { BLOCKS } from "@/lib/domain/plan-cost";
 import type { Role } from "@/lib/domain/vocabulary";
 import { numeral } from "@/lib/domain/wording";
 import { type Instant, later, MINUTE } from "@/lib/units/time";
-
-const BLOCKS: readonly Severity[] = ["out", "stops", "owed", "limits"];
 
 /**
  * Who is to be asked now, and which earlier askings are over. One person at a time: first who is on duty and nearest to the decision, then,
@@ -62,9 +60,8 @@ function nextFor(
   const open = earlier.find(({ outcome }) => outcome === null);
   const unanswered = ended.some(({ id, outcome }) => id === open?.id && outcome === "unanswered");
   if (open && !unanswered) return null;
-  // Everybody there is was asked, or it was passed on to nobody's answer: asking the same people again helps nobody.
-  if (!open && earlier.length > 0) return null;
-  const why = unanswered ? "No answer so far" : whyNow(task, now, limits);
+  // Who was asked already is not asked again; the next one may have had to wait until they were free.
+  const why = earlier.length > 0 ? "No answer so far" : whyNow(task, now, limits);
   if (why === null) return null;
   const person = nextPerson(task.mayDo, people, new Set(earlier.map(({ personId }) => personId)));
   if (!person) return null;
@@ -92,7 +89,7 @@ export function whyNow(
   if (faultLate) return "Reported, and not looked at in its time";
   if (couldNot && now - couldNot.at >= afterCouldNotMinutes * MINUTE)
     return `${couldNot.name} could not: ${couldNot.reason}`;
-  if (plannedInTime || readyBy === null || !BLOCKS.includes(severity)) return null;
+  if (plannedInTime || readyBy === null || !BLOCKS.has(severity)) return null;
   const spare = Math.floor((readyBy - now) / MINUTE) - minutes;
   if (spare > beforeDecideByMinutes) return null;
   return spare < 0
