@@ -15,7 +15,6 @@ import type { DraftView } from "@/lib/schemas/procedure";
 
 interface DecideProps {
   readonly draft: DraftView;
-  readonly today: string;
   readonly onDone: () => void;
 }
 

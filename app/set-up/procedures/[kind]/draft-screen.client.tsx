@@ -49,7 +49,7 @@ export function DraftScreen({ initial, kind }: DraftScreenProps) {
     <Manager title={`${words.name}: the next version`} sub={stateWords(draft)}>
       <Differences draft={draft} />
       {draft.state === "proposed" ? (
-        <Decide draft={draft} today={view.today} onDone={again} />
+        <Decide draft={draft} onDone={again} />
       ) : (
         <Writing key={draft.id} draft={draft} today={view.today} onSaved={again} />
       )}
